@@ -244,7 +244,8 @@ class GarageFiles:
         before = self._listing
         if before is not None and not before.stands():
             self.forget_listing()
-        known = dict.fromkeys((*self._shown, *self._turns.next(self._raw, self.rows.indexed)))
+        turn = self._turns.next(self._raw, self.rows.indexed, listing=self._listed())
+        known = dict.fromkeys((*self._shown, *turn))
         found = [ref for ref in self._suspects(known, busy) if self._differs(ref)]
         if before is not None and self._listed() is not before:
             found += [ref for ref in moved(before, self._listed()) if ref not in found and ref not in busy]
@@ -257,9 +258,9 @@ class GarageFiles:
         for ref in refs:
             if ref in self._staged or ref in busy:
                 continue
-            old = raw.get(ref)
+            old, here = raw.get(ref), files.get(ref.kind)
             noted = old.stamp if old is not None else indexed.get(ref)
-            name = files[ref.kind].name_of(ref.id) if ref.kind in files else self.path_of(ref)
+            name = here.name_of(ref.id) if here is not None else self.path_of(ref)
             if ref in apart or stamp_of(name) != noted:
                 found.append(ref)
         return found

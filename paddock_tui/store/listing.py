@@ -3,7 +3,7 @@
 import os
 import stat
 import time
-from collections.abc import Iterator, KeysView, Mapping
+from collections.abc import Container, Iterator, KeysView, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -32,7 +32,7 @@ FolderStamp = tuple[int, int, int, int]
 
 
 class FolderEntry(NamedTuple):
-    """A name in a folder, whether it is a link, and whether it is itself a folder."""
+    """A name in a folder that is no plain file: whether it is a link, and whether it is itself a folder."""
 
     name: str
     is_link: bool
@@ -40,59 +40,72 @@ class FolderEntry(NamedTuple):
 
 
 class RecordFiles(Mapping[str, Path]):
-    """The file of each record of a kind by its id; paths are made when they are asked for."""
+    """The file of each record of a kind by its id; paths are made when they are asked for.
+
+    What is held for each is its folder's name, the same text for all in one: a file is called as its record.
+    """
 
     def __init__(self) -> None:
-        self._places: dict[str, tuple[Path, str]] = {}
+        self._within: dict[str, str] = {}
+        self._folders: dict[str, Path] = {}
         self._paths: dict[str, Path] = {}
 
-    def put(self, name: str, folder: Path, file: str) -> None:
-        """Say where a record's file is."""
-        self._places[name] = folder, file
+    def put(self, name: str, folder: Path) -> None:
+        """Say in which folder a record's file is."""
+        within = str(folder)
+        self._within[name] = within
+        self._folders.setdefault(within, folder)
         self._paths.pop(name, None)
 
     def __getitem__(self, name: str) -> Path:
         found = self._paths.get(name)
         if found is None:
-            folder, file = self._places[name]
-            found = self._paths[name] = folder / file
+            found = self._paths[name] = self._folders[self._within[name]] / f"{name}{SUFFIX}"
         return found
 
     def place_of(self, name: str) -> tuple[Path, str] | None:
         """Return the folder of a record's file, and the file's name in it; None where there is none."""
-        return self._places.get(name)
+        within = self._within.get(name)
+        return (self._folders[within], f"{name}{SUFFIX}") if within is not None else None
 
     def name_of(self, name: str) -> str | None:
         """Return the name of a record's file with its folder, for a system call; None where there is none."""
-        place = self._places.get(name)
-        return f"{place[0]}{os.sep}{place[1]}" if place is not None else None
+        within = self._within.get(name)
+        return f"{within}{os.sep}{name}{SUFFIX}" if within is not None else None
+
+    def within(self, folders: Container[str]) -> list[str]:
+        """List the ids of those that are in some folders, which are named as for a system call."""
+        return [name for name, within in self._within.items() if within in folders]
 
     def __iter__(self) -> Iterator[str]:
-        return iter(self._places)
+        return iter(self._within)
 
     def __len__(self) -> int:
-        return len(self._places)
+        return len(self._within)
 
     def __contains__(self, name: object) -> bool:
-        return name in self._places
+        return name in self._within
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, RecordFiles) and self._places == other._places
+        return isinstance(other, RecordFiles) and self._within == other._within
 
     __hash__ = None  # type: ignore[assignment]
 
     def keys(self) -> KeysView[str]:
         """Return the ids."""
-        return self._places.keys()
+        return self._within.keys()
 
 
 @attrs.frozen
 class FolderSeen:
-    """What a folder held, and its stamp by then; `rests` says that a later change shows in the stamp."""
+    """What a folder held, and its stamp by then; `rests` says that a later change shows in the stamp.
+
+    Of a plain file nothing is held but its name, and of one that is no record's not even that.
+    """
 
     stamp: FolderStamp | None
     rests: bool
-    entries: tuple[FolderEntry, ...] = ()
+    entries: tuple[str | FolderEntry, ...] = ()
 
 
 @attrs.frozen
@@ -128,10 +141,10 @@ def listed(tree: Tree, before: Listing | None = None) -> Listing:
             if not is_id(stem):
                 walk.strays.append(_no_id(folder / name, os.path.relpath(folder / name, tree.root)))
             elif stem not in here:
-                here.put(stem, folder, name)
+                here.put(stem, folder)
             else:
                 first, second = sorted((here[stem], folder / name), key=_away_from_home)
-                here.put(stem, first.parent, first.name)
+                here.put(stem, first.parent)
                 walk.strays.append(
                     _twice(os.path.relpath(second, tree.root), os.path.relpath(first, tree.root))
                 )
@@ -143,6 +156,18 @@ def moved(before: Listing, now: Listing) -> Iterator[Ref]:
     for kind in FOLDERS:
         old, new = before.files.get(kind, NONE), now.files.get(kind, NONE)
         yield from (Ref(kind, name) for name in sorted(old.keys() ^ new.keys()))
+
+
+def beside_what_moved(before: Listing, now: Listing) -> Iterator[Ref]:
+    """List the records in folders in which names changed between two looks: files may have been replaced."""
+    changed = {
+        str(path)
+        for path, seen in now.folders.items()
+        if (known := before.folders.get(path)) is None or known.stamp != seen.stamp
+    }
+    if changed:
+        for kind, files in now.files.items():
+            yield from (Ref(kind, name) for name in files.within(changed))
 
 
 def folders(root: Path) -> Iterator[tuple[Path, list[str]]]:
@@ -180,7 +205,11 @@ class _Walk:
         while stack:
             folder, depth = stack.pop()
             below: list[Path] = []
-            for name, is_link, is_folder in self._entries(folder):
+            for entry in self._entries(folder):
+                if isinstance(entry, str):
+                    yield folder, entry
+                    continue
+                name, is_link, is_folder = entry
                 if is_link and not self._may_follow(folder / name):
                     continue
                 named = name.endswith(SUFFIX)
@@ -200,7 +229,7 @@ class _Walk:
         self.links = True
         return self._leads_inside(link)
 
-    def _entries(self, folder: Path) -> tuple[FolderEntry, ...]:
+    def _entries(self, folder: Path) -> tuple[str | FolderEntry, ...]:
         try:
             stamp = _stamp_of(folder)
             if stamp[2:] in self._seen:
@@ -243,14 +272,23 @@ class _Walk:
         self.strays.append(InputError(found, expected, mend, file=os.path.relpath(path, self.tree.root)))
 
 
-def _read(folder: Path) -> tuple[FolderEntry, ...]:
+def _read(folder: Path) -> tuple[str | FolderEntry, ...]:
+    found: list[str | FolderEntry] = []
     with os.scandir(folder) as entries:
-        found = [
-            FolderEntry(entry.name, entry.is_symlink(), entry.is_dir(follow_symlinks=False))
-            for entry in entries
-            if not entry.name.startswith(".")
-        ]
-    return tuple(sorted(found))
+        for entry in entries:
+            name = entry.name
+            if name.startswith("."):
+                continue
+            is_link, is_folder = entry.is_symlink(), entry.is_dir(follow_symlinks=False)
+            if is_link or is_folder:
+                found.append(FolderEntry(name, is_link, is_folder))
+            elif name.endswith(SUFFIX):
+                found.append(name)
+    return tuple(sorted(found, key=_name))
+
+
+def _name(entry: str | FolderEntry) -> str:
+    return entry if isinstance(entry, str) else entry.name
 
 
 def _stamp_of(folder: Path) -> FolderStamp:

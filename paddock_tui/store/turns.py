@@ -4,17 +4,19 @@ import itertools
 from collections.abc import Collection, Iterable
 
 from paddock_tui.records.paths import Ref
+from paddock_tui.store.listing import Listing, beside_what_moved
 
 LATEST = 50
-TURNS = 30
-SHARE = 400
+TURNS = 60
+SHARE = 200
 """How many records of a kind are compared with their files each time, and in how many times all others.
 
-No more times than it takes with so many at once: all records of a few seasons are compared in two looks.
+No more times than it takes with so many at once: all records of a few seasons are compared in four looks.
+What is put in place of a file shows in its folder at once: in its turn is found what was written in place.
 """
 
-_ANEW = 10
-"""So many looks after which it is looked anew at which records there are."""
+_ANEW = TURNS
+"""So many looks after which it is looked anew at which records there are, if not before."""
 
 
 class Turns:
@@ -28,12 +30,14 @@ class Turns:
         self._counts: tuple[int, ...] = ()
         self._latest: list[Ref] = []
         self._others: list[Ref] = []
+        self._listing: Listing | None = None
         self.watched: frozenset[Ref] = frozenset()
         self.edited: set[Ref] = set()
 
-    def next(self, *among: Collection[Ref]) -> list[Ref]:
-        """List the records whose turn it is; which there are is looked at when their number changed, and
-        each tenth time.
+    def next(self, *among: Collection[Ref], listing: Listing | None = None) -> list[Ref]:
+        """List the records whose turn it is, and those in folders of a listing in which names changed.
+
+        Which there are is looked at when their number changed, and once all had their turn.
         """
         self._turn += 1
         counts = tuple(map(len, among))
@@ -43,6 +47,11 @@ class Turns:
         every = self.watched | self.edited
         found = [ref for ref in every if any(ref in refs for refs in among)]
         found += self._latest
+        if listing is not None and listing is not self._listing:
+            if self._listing is not None:
+                near = beside_what_moved(self._listing, listing)
+                found += [ref for ref in near if any(ref in refs for refs in among)]
+            self._listing = listing
         turns = min(TURNS, -(-len(self._others) // SHARE))
         return found + self._others[self._turn % turns :: turns] if turns else found
 

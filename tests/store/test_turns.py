@@ -1,5 +1,6 @@
 """What others change is found at the next look where it is new or shown, and in its turn where it is old."""
 
+import os
 from pathlib import Path
 
 from paddock_tui.records.paths import Ref
@@ -46,6 +47,28 @@ def test_an_old_record_that_is_shown_is_found_at_the_next_look(tmp_path: Path) -
 
     assert OLD in looks[0]
     assert sum(OTHER in look for look in looks) == 1
+
+
+def test_an_old_record_whose_file_is_replaced_is_found_at_the_next_look(tmp_path: Path) -> None:
+    (tmp_path / "riders").mkdir()
+    (tmp_path / "venues").mkdir()
+    there = [*REFS, Ref("venue", "v")]
+    for ref in there:
+        (tmp_path / f"{ref.kind}s" / f"{ref.id}.toml").write_text('name = "a"\n', encoding="utf-8")
+    files = GarageFiles(tmp_path)
+    for ref in there:
+        files.read(ref)
+    files.changed()
+    before = files.listing("rider")
+    for at in range(5):
+        (tmp_path / "beside").write_text(f'name = "b{at}"\n', encoding="utf-8")
+        (tmp_path / "beside").replace(tmp_path / "riders" / f"{OLD.id}.toml")
+        # Clocks of file systems are coarse: this look is in no case of the same tick as the one before.
+        os.utime(tmp_path / "riders", ns=(at, at))
+
+        assert files.changed() == (OLD,)
+        assert files.data(OLD) == {"name": f"b{at}"}
+    assert files.listing("rider") == before
 
 
 def test_an_old_record_that_was_edited_here_is_found_at_the_next_look(tmp_path: Path) -> None:
