@@ -3,7 +3,7 @@
 import datetime as dt
 from collections.abc import Callable, Container, Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 import attrs
 
@@ -14,7 +14,8 @@ from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.records.ridden import laps_ridden
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import year_of
+from paddock_tui.store.glimpses import glimpse
+from paddock_tui.store.index import SessionRow, row_of, year_of
 from paddock_tui.text import printable
 
 TITLES = {
@@ -97,7 +98,7 @@ def of_latest_day(files: GarageFiles, rows: Sequence[Row], now: dt.datetime) -> 
     for at, row in enumerate(rows):
         if row.ref is None:
             return at
-        seen = glance(row.ref, files.data(row.ref), retired=True)
+        seen = glimpse(files, row.ref, _listed).row
         if seen is None:
             continue
         day = day or min(seen.date, now.date())
@@ -133,15 +134,36 @@ def _by_years(
             yield from earlier
 
 
+class _Listed(NamedTuple):
+    """What a list shows of a session."""
+
+    row: SessionRow | None
+    retired: bool
+    has_start: bool
+    words: tuple[tuple[str, str], ...]
+    ride: str
+
+
+def _listed(_: Ref, data: Mapping[str, Any]) -> _Listed:
+    words = ((key, data.get(key)) for key in ("bike", "surface", "rider", "kind"))
+    return _Listed(
+        row_of({key: value for key, value in data.items() if key != "retired"}),
+        "retired" in data,
+        isinstance(data.get("start"), dt.time),
+        tuple((key, word) for key, word in words if isinstance(word, str)),
+        said_of_ride(data),
+    )
+
+
 def session_row(files: GarageFiles, one: Glance, now: dt.datetime, in_hand: Ref | None) -> Row:
     """Return the row of a session: what its name does not say already, and what is kept of the ride."""
-    data = files.data(one.ref)
+    seen = glimpse(files, one.ref, _listed)
     coming = "to come" if one.date >= now.date() else "not ridden"
-    state = "current" if one.ref == in_hand else said_of_ride(data) if one.ridden else coming
+    state = "current" if one.ref == in_hand else seen.ride if one.ridden else coming
     return Row(
         label=one.ref.id,
-        value=printable(" · ".join(_said_of_session(one, data))),
-        aside="retired" if "retired" in data else state,
+        value=printable(" · ".join(_said_of_session(one, seen))),
+        aside="retired" if seen.retired else state,
         kind="link",
         ref=one.ref,
         opens=one.ref,
@@ -149,14 +171,13 @@ def session_row(files: GarageFiles, one: Glance, now: dt.datetime, in_hand: Ref 
     )
 
 
-def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
+def _said_of_session(one: Glance, seen: _Listed) -> Iterator[str]:
     if not one.ref.id.startswith(one.date.isoformat()):
         yield f"{short_date(one.date)} {one.date.year}"
-    if isinstance(data.get("start"), dt.time):
+    if seen.has_start:
         yield f"{one.start:%H:%M}"
-    for key in ("bike", "surface", "rider", "kind"):
-        word = data.get(key)
-        if isinstance(word, str) and not (key == "bike" and one.ref.id.endswith(f"-{word}")):
+    for key, word in seen.words:
+        if not (key == "bike" and one.ref.id.endswith(f"-{word}")):
             yield word
 
 
@@ -183,14 +204,19 @@ def record_rows(
         if isinstance(ref, Row):
             yield ref
             continue
-        data = files.data(ref)
-        if "retired" in data and not retired:
-            continue
-        aside = "retired" if "retired" in data else _said_of(ref, data)
-        name = data.get("name")
-        label = printable(name) if isinstance(name, str) and name.strip() else ref.id
-        value = ref.id if label != ref.id else ""
-        yield Row(label, value, aside=printable(aside), kind="link", ref=ref, opens=ref, key=ref.id)
+        is_retired, row = glimpse(files, ref, _record_row)
+        if retired or not is_retired:
+            yield row
+
+
+def _record_row(ref: Ref, data: Mapping[str, Any]) -> tuple[bool, Row]:
+    """Return the row of a record that is no session, and whether it is retired."""
+    aside = "retired" if "retired" in data else _said_of(ref, data)
+    name = data.get("name")
+    label = printable(name) if isinstance(name, str) and name.strip() else ref.id
+    value = ref.id if label != ref.id else ""
+    row = Row(label, value, aside=printable(aside), kind="link", ref=ref, opens=ref, key=ref.id)
+    return "retired" in data, row
 
 
 def _days(refs: Sequence[Ref], years: Container[str] | None) -> Iterator[Ref | Row]:
