@@ -9,7 +9,7 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import SessionRow, row_of
+from paddock_tui.store.index import row_of
 
 Order = tuple[dt.date, int, dt.time, str]
 """Where a session stands: date, number, start, and its id where these are the same."""
@@ -112,10 +112,15 @@ def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:
 
 
 def _glances(files: GarageFiles, refs: tuple[Ref, ...]) -> list[Glance]:
-    rows = ((ref, files.rows.of(ref)) for ref in refs)
-    found = [Glance(ref, row.date, row.number, row.start, row.ridden) for ref, row in rows if row is not None]
+    found = [one for one in (at_place(files, ref) for ref in refs) if one is not None]
     files.rows.write()
     return found
+
+
+def at_place(files: GarageFiles, ref: Ref) -> Glance | None:
+    """Look at one session that has a place in the order of time; None where it has none."""
+    row = files.rows.of(ref)
+    return Glance(ref, row.date, row.number, row.start, row.ridden) if row is not None else None
 
 
 def of_bike(files: GarageFiles, bike: str) -> Sequence[tuple[Order, Ref]]:
@@ -133,17 +138,16 @@ def of_date(files: GarageFiles, date: dt.date) -> Sequence[tuple[Order, Ref]]:
     return _by(files, "date").get(date, ())
 
 
-def _placed(files: GarageFiles) -> Sequence[tuple[SessionRow, tuple[Order, Ref]]]:
-    """List the sessions that have a place, in their order, each with what stands of it in lists."""
+def in_order(files: GarageFiles) -> Sequence[tuple[Order, Ref]]:
+    """List the sessions that have a place, in their order."""
     refs = files.listing("session")
 
-    def placed() -> list[tuple[SessionRow, tuple[Order, Ref]]]:
+    def placed() -> list[tuple[Order, Ref]]:
         rows = ((ref, files.rows.of(ref)) for ref in refs)
-        found = [
-            (row, ((row.date, row.number, row.start, ref.id), ref)) for ref, row in rows if row is not None
-        ]
+        found = [((row.date, row.number, row.start, ref.id), ref) for ref, row in rows if row is not None]
         files.rows.write()
-        return sorted(found, key=lambda one: one[1])
+        found.sort()
+        return found
 
     return files.rows.derived(refs, ("placed",), placed)
 
@@ -153,11 +157,19 @@ def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref
 
     def grouped() -> dict[Any, list[tuple[Order, Ref]]]:
         found: dict[Any, list[tuple[Order, Ref]]] = {}
-        for row, placed in _placed(files):
-            found.setdefault(getattr(row, what), []).append(placed)
+        for placed in in_order(files):
+            found.setdefault(getattr(files.rows.of(placed[1]), what), []).append(placed)
         return found
 
     return files.rows.derived(refs, ("by", what), grouped)
+
+
+def without_a_date(files: GarageFiles) -> Sequence[Ref]:
+    """List the sessions whose date is not known, and all that are retired."""
+    refs = files.listing("session")
+    return files.rows.derived(
+        refs, ("without a date",), lambda: [r for r in refs if files.rows.of(r) is None]
+    )
 
 
 def without_a_place(files: GarageFiles) -> Sequence[Ref]:

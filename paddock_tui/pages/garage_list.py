@@ -7,7 +7,7 @@ from typing import Any, NamedTuple, TypeVar
 
 import attrs
 
-from paddock_tui.desk.lookup import Glance, glance, glances, order, session_in_hand
+from paddock_tui.desk.lookup import Glance, at_place, glance, in_order, order, session_in_hand, without_a_date
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import GARAGE, Ref
@@ -68,25 +68,28 @@ def session_rows(
     Of very many the earlier years are one row each, but for `years`; None lists all.
     """
     in_hand = session_in_hand(files, now)
-    seen = list(glances(files))
-    for ref in files.listing("session"):
-        if files.rows.of(ref) is not None:
-            continue
+    apart: list[Glance] = []
+    for ref in without_a_date(files):
         data = files.data(ref)
         if "retired" in data and not retired:
             continue
         found = glance(ref, data, retired=True)
         if found is not None:
-            seen.append(found)
+            apart.append(found)
         else:
             yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
-    seen.sort(key=order, reverse=True)
-    for one in _by_years(seen, lambda one: str(one.date.year), "sessions", years, (MANY, LATEST)):
-        if isinstance(one, Row):
-            yield one
+    seen = [*in_order(files), *((order(one), one.ref) for one in apart)]
+    seen.sort(reverse=True)
+    retired_ones = {one.ref: one for one in apart}
+    for placed in _by_years(seen, lambda one: str(one[0][0].year), "sessions", years, (MANY, LATEST)):
+        if isinstance(placed, Row):
+            yield placed
             continue
-        row = session_row(files, one, now, in_hand)
-        yield attrs.evolve(row, aside=row.aside + still_open(one.ref)) if one.ref == in_hand else row
+        ref = placed[1]
+        one = retired_ones.get(ref) or at_place(files, ref)
+        if one is not None:
+            row = session_row(files, one, now, in_hand)
+            yield attrs.evolve(row, aside=row.aside + still_open(ref)) if ref == in_hand else row
 
 
 def of_latest_day(files: GarageFiles, rows: Sequence[Row], now: dt.datetime) -> int:

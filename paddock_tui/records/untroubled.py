@@ -104,6 +104,7 @@ def _of_record(record: type) -> _Make:
 def _keyed(rule: str, inner: _Make, by: type | None) -> _Make:
     """Return what makes a table of values under keys of a rule; of records `by` is their class."""
     fitting: set[str] = set()
+    shared = _Shared()
 
     def make(raw: Any) -> Any:
         if not isinstance(raw, dict):
@@ -117,12 +118,32 @@ def _keyed(rule: str, inner: _Make, by: type | None) -> _Make:
         if by is not None:
             # Of many checks and readings all were made before.
             try:
-                return {key: value.made[by] for key, value in raw.items()}
+                return shared({key: value.made[by] for key, value in raw.items()})
             except (AttributeError, KeyError):
                 pass
-        return {key: inner(value) for key, value in raw.items()}
+        return shared({key: inner(value) for key, value in raw.items()})
 
     return make
+
+
+class _Shared:
+    """Gives one table in place of all that hold the very same values under the same keys.
+
+    Nothing changes the tables of a record; from one session to the next most of them stay as they are.
+    """
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[Any, ...], dict[str, Any]] = {}
+
+    def __call__(self, table: dict[str, Any]) -> dict[str, Any]:
+        # What is held here keeps its values, so that none of these ids is another's meanwhile.
+        same = (*table, *map(id, table.values()))
+        known = self._known.get(same)
+        if known is None:
+            if len(self._known) >= _MOST:
+                self._known.clear()
+            known = self._known[same] = table
+        return known
 
 
 def _plain(shape: Shape[Any]) -> _Make:

@@ -129,6 +129,18 @@ class FormerIds:
         return found
 
 
+def names_in(kind: str, data: Mapping[str, Any]) -> Iterator[Ref]:
+    """List the records that the data of one names, as values and as keys."""
+    for pattern, wanted in reference_fields(kind):
+        found = [pattern] if len(pattern) == 1 else matching(data, pattern)
+        names = (lookup(data, path) for path in found)
+        yield from (Ref(wanted, name) for name in names if isinstance(name, str))
+    table, kinds = KEYED_BY.get(kind, ("", ()))
+    for depth in range(1, len(kinds) + 1):
+        for path in matching(data, (table, *[ANY] * depth)):
+            yield Ref(kinds[depth - 1], path[-1])
+
+
 def matching(data: Any, pattern: Path, at: Path = ()) -> list[Path]:
     """List the paths in data that fit a pattern; ANY stands for every key."""
     if not pattern:

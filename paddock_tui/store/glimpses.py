@@ -53,6 +53,8 @@ def glimpse(files: GarageFiles, ref: Ref, make: Make[Shown]) -> Shown:
         return found
     made = make(ref, files.data(ref))
     files.let_go(ref)
+    # Reading it touched it: what was made knows that already.
+    here.forget_touched(files)
     if not files.is_in_memory(ref):
         here.keep(ref, make, _Known(files.rows.indexed.get(ref), made))
     return made

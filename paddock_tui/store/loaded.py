@@ -10,9 +10,9 @@ import attrs
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.store.former_ids import names_in
 from paddock_tui.store.index import Stamp
 from paddock_tui.store.reading import loads, read_text
-from paddock_tui.store.references import reference_fields
 from paddock_tui.store.tree import Tree
 
 if TYPE_CHECKING:
@@ -111,6 +111,8 @@ class Released:
 
     def __init__(self) -> None:
         self._held: dict[Ref, _Released] = {}
+        self._named: dict[Ref, Ref] = {}
+        """What several name together, held once."""
 
     def __contains__(self, ref: Ref) -> bool:
         return ref in self._held
@@ -120,13 +122,7 @@ class Released:
 
         It may not where it is not as written, or where what it names is not `there` and may be found later.
         """
-        names = tuple(
-            [
-                Ref(kind, name)
-                for path, kind in reference_fields(ref.kind)
-                if isinstance(name := raw.data.get(path[0]), str)
-            ]
-        )
+        names = tuple([self._named.setdefault(one, one) for one in names_in(ref.kind, raw.data)])
         if raw.stamp is None or raw.data is not raw.written or _names_others(names, there):
             return False
         self._held[ref] = _Released(raw.stamp, hash(raw.text), names)

@@ -9,6 +9,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.reading import read_record
+from paddock_tui.records.session import Session
 from paddock_tui.records.untroubled import untroubled
 from paddock_tui.store.everyday import everyday, in_blocks
 from tests.examples import one_in
@@ -104,3 +105,19 @@ def test_of_a_kind_of_value_the_same_is_not_another_kind() -> None:
     for value in ("1", "true", "1.0", "0", "-0.0", "0.0"):
         for key in ("number", "filled_to_brim", "planned_laps", "ice", "confidence"):
             _held_to("session", f"{key} = {value}\n", None)
+
+
+def test_what_stands_alike_in_several_records_is_held_once() -> None:
+    text = _TEXTS[Ref("session", "2026-05-16-1-otter")]
+    found = []
+    for one in (text, f'{text}\n[work.9]\nwhat = "oil"\n'):
+        read = in_blocks(one)
+        assert read is not None
+        found.append(untroubled("session", read, bike("otter")))
+        assert found[-1] == read_record("session", everyday(one) or {}, bike("otter")).possible
+    first, second = found
+    assert isinstance(first, Session)
+    assert isinstance(second, Session)
+    assert first.counted
+    assert first.counted is second.counted
+    assert first.work != second.work
