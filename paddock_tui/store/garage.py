@@ -253,15 +253,14 @@ class GarageFiles:
 
     def _suspects(self, refs: Iterable[Ref], busy: Container[Ref]) -> list[Ref]:
         """List those whose files are not as noted, or have to be compared all the same."""
-        files, raw, indexed, apart = self._files(), self._raw, self.rows.indexed, self._shown
+        raw, indexed, apart = self._raw, self.rows.indexed, self._shown
         found = []
         for ref in refs:
             if ref in self._staged or ref in busy:
                 continue
-            old, here = raw.get(ref), files.get(ref.kind)
+            old = raw.get(ref)
             noted = old.stamp if old is not None else indexed.get(ref)
-            name = here.name_of(ref.id) if here is not None else self.path_of(ref)
-            if ref in apart or stamp_of(name) != noted:
+            if ref in apart or self.stamp(ref) != noted:
                 found.append(ref)
         return found
 
@@ -363,7 +362,7 @@ class GarageFiles:
         files = self._files().get(kind, NONE)
         for name in files:
             ref = Ref(kind, name)
-            known = self.rows.former_ids(ref) if kind == "session" else None
+            known = self.rows.former_ids(ref)
             if known is not None:
                 yield ref, known
                 continue

@@ -2,49 +2,41 @@
 
 import datetime as dt
 import re
-import time
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import Stamp
-from paddock_tui.store.listing import RESTS_NS
+from paddock_tui.store.kept_heads import head_of
 from paddock_tui.store.reading import loads, read_text
-
-_MOST = 8192
-_HEADS: dict[tuple[str, Stamp], Mapping[str, Any]] = {}
-"""The heads of files that had rested when they were read, by their stamps."""
 
 _HEADING = re.compile(r"^[ \t]*\[+[ \t]*([^\]\s.]+)", re.MULTILINE)
 
 
 def heads(files: GarageFiles, kind: str) -> Iterator[tuple[Ref, Mapping[str, Any]]]:
-    """Give each record of a kind with its values above all tables, and the names of its tables.
+    """Give each record of a kind with its date, whether it is retired, and the names of its tables.
 
-    A table that is not in memory is given as an empty one: whoever wants what is in it reads the record.
+    Nothing else is said of a record that is not in memory: whoever wants more of it reads it.
     """
     for ref in files.listing(kind):
         yield ref, _head(files, ref)
+    files.rows.write()
 
 
 def _head(files: GarageFiles, ref: Ref) -> Mapping[str, Any]:
     path, stamp = files.path_of(ref), files.stamp(ref)
     if files.is_in_memory(ref) or path is None or stamp is None:
         return files.data(ref)
-    key = str(path), stamp
-    found = _HEADS.get(key)
-    if found is None:
+    kept = files.rows.others.head(ref, stamp)
+    if kept is None:
         text = read_text(files.tree, path)
         found = _of_text(text) if isinstance(text, str) else None
         if found is None:
             return files.data(ref)
-        if time.time_ns() - max(stamp[:2]) > RESTS_NS:
-            if len(_HEADS) >= _MOST:
-                _HEADS.clear()
-            _HEADS[key] = found
-    return found
+        kept = head_of(found)
+        files.rows.others.note(ref, stamp, kept)
+    return kept.as_data()
 
 
 def _of_text(text: str) -> Mapping[str, Any] | None:

@@ -8,6 +8,7 @@ import attrs
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
+from paddock_tui.store.kept_heads import KeptHeads
 
 D = TypeVar("D")
 
@@ -37,6 +38,8 @@ class SessionRows:
         self._called: dict[_Named, _Named] = {}
         """What the records are called by now that sessions name together, as all of a day do."""
         self._index: SessionIndex | None = None
+        self.others = KeptHeads(real)
+        """What is noted of all other records, which other threads note in too."""
         self._rows: dict[Ref, SessionRow | None] = {}
         self._doubted: set[Ref] = set()
         self._version = 0
@@ -57,7 +60,10 @@ class SessionRows:
         return found
 
     def former_ids(self, ref: Ref) -> tuple[str, ...] | None:
-        """Return the ids that a session had before; None where its file would have to be read for it."""
+        """Return the ids that a record had before; None where its file would have to be read for it."""
+        if ref.kind != "session":
+            head = self.others.head(ref, self._stamp_of(ref))
+            return head.was if head is not None else None
         row = self._rows.get(ref) if ref not in self._doubted else None
         if row is None:
             index = self._opened()
@@ -66,7 +72,9 @@ class SessionRows:
         return row.was if row is not None else None
 
     def is_sound(self, ref: Ref, against: str) -> bool:
-        """Return whether the index says that a session was read whole, with its bike as it is."""
+        """Return whether a record is noted to have been read whole, a session with its bike as it is."""
+        if ref.kind != "session":
+            return self.others.is_sound(ref, self._stamp_of(ref), against)
         index = self._opened()
         stamp = self._stamp_of(ref) if index is not None else None
         return index is not None and stamp is not None and index.is_sound(ref.id, stamp, against)
@@ -123,6 +131,7 @@ class SessionRows:
         self._rows, self.indexed, self._index = dict(other._rows), dict(other.indexed), other._index
         self._doubted, self._renamed = set(other._doubted), set(other._renamed)
         self._version, self._derived = other._version, dict(other._derived)
+        self.others = other.others
 
     def part(self) -> None:
         """Go on by itself, in another thread: the index is opened anew, and never written."""
@@ -130,8 +139,11 @@ class SessionRows:
 
     def write(self) -> None:
         """Write the index where enough is new in it."""
-        if self._index is not None and self._writes:
+        if not self._writes:
+            return
+        if self._index is not None:
             self._index.write()
+        self.others.write()
 
     def _found(self, ref: Ref) -> SessionRow | None:
         held = self._held(ref)

@@ -1,18 +1,20 @@
 """Which records can be read as a whole: those that were found to be are not read again to say so.
 
-That a session was is noted in the index, for its file as it was, its bike's file and this program as they
-were. What is read only to be looked at for this is not kept in memory.
+That a record was is noted in the user's cache, for its file as it was, a session's bike and this program as
+they were. What is read only to be looked at for this is not kept in memory.
 """
 
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path as FilePath
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.former_ids import FormerIds
+from paddock_tui.store.index import Stamp
+from paddock_tui.store.kept_heads import head_of
 from paddock_tui.store.loaded import Loaded, record_of, stamp_of, text_of
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
@@ -93,20 +95,21 @@ class Soundness:
         files = self._files
         if against is not None and self._sound.get(ref) == against:
             return ()
-        noted = against and not files.is_in_memory(ref) and files.rows.is_sound(ref, against)
-        found = () if noted else self._read(ref, quick)
+        noted = against is not None and not files.is_in_memory(ref) and files.rows.is_sound(ref, against)
+        found = () if noted else self._read(ref, against, quick)
         if against is not None and not found:
             self._sound[ref] = against
-            if against and not noted:
+            if not noted and ref.kind == "session":
                 files.rows.note_sound(ref, against)
         return found
 
-    def _read(self, ref: Ref, quick: "UntroubledFiles") -> tuple[InputError, ...]:
+    def _read(self, ref: Ref, against: str | None, quick: "UntroubledFiles") -> tuple[InputError, ...]:
         """Return what cannot be read in a record; what is not in memory is not kept there for it."""
         files = self._files
         found = quick.read(ref)
         if found is not None:
             files.rows.indexed.setdefault(ref, found.stamp)
+            self._note(ref, found.stamp, found.data, against or "")
             return ()
         path = files.path_of(ref)
         stamp = stamp_of(path)
@@ -118,28 +121,45 @@ class Soundness:
         named = raw.data.get("bike")
         bike = files.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
         files.rows.indexed.setdefault(ref, stamp)
-        return record_of(files.tree, ref, path, raw, bike).troubles
+        troubles = record_of(files.tree, ref, path, raw, bike).troubles
+        if raw.trouble is None:
+            self._note(ref, stamp, raw.written, against or "" if not troubles else "")
+        return troubles
+
+    def _note(self, ref: Ref, stamp: Stamp, written: Mapping[str, Any], sound: str) -> None:
+        if ref.kind != "session":
+            self._files.rows.others.note(ref, stamp, head_of(written), sound)
 
     def _against(self, ref: Ref, marks: dict[str, str]) -> str | None:
-        """Return what decides whether a record can be read, beside its own file: nothing for most.
+        """Return what decides whether a record can be read, beside its own file: for most this program alone.
 
         None where that is not known without reading it.
         """
         if ref.kind not in ("session", "profile"):
-            return ""
+            return marks.setdefault("", _mark("", ""))
         row = self._files.rows.of(ref) if ref.kind == "session" else None
         if row is None:
             return None
         if row.bike not in marks:
             bike = self._files.read(Ref("bike", row.bike)) if row.bike else None
-            marks[row.bike] = _mark(row.bike, bike.text if bike is not None else "")
+            marks[row.bike] = _mark(row.bike, _decides(bike))
         return marks[row.bike]
 
 
+DECIDING = ("controls",)
+"""What of a bike decides whether a session of it can be read: all else of it may be edited meanwhile."""
+
+
+def _decides(bike: Loaded | None) -> str:
+    if bike is None or bike.record is None:
+        return ""
+    return repr([bike.data.get(key) for key in DECIDING])
+
+
 @cache
-def _mark(bike: str, text: str) -> str:
-    """Return a mark of a bike's file and of this program."""
-    return hashlib.blake2b("\0".join((bike, text, _program())).encode(), digest_size=8).hexdigest()
+def _mark(bike: str, decides: str) -> str:
+    """Return a mark of what of a bike decides, and of this program."""
+    return hashlib.blake2b("\0".join((bike, decides, _program())).encode(), digest_size=8).hexdigest()
 
 
 @cache

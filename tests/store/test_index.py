@@ -217,9 +217,14 @@ def _bike_changed(path: Path) -> None:
     bike.write_text(bike.read_text() + f"# {time.time_ns()}\n")
 
 
+def _controls_changed(path: Path) -> None:
+    bike = path.parents[2] / "bikes" / "plain.toml"
+    bike.write_text(f'{bike.read_text()}\n[controls.x{time.time_ns()}]\ncall = "x"\n')
+
+
 EDITS: list[Callable[[Path], None]] = [
     _edited, _same_size_old_time, _replaced, _retired, _broken, _ridden, _gone, _in_the_future, _long_ago,
-    _not_understood, _bike_changed,
+    _not_understood, _bike_changed, _controls_changed,
 ]  # fmt: skip
 HARM = ["none", "cut short", "no JSON", "another form", "gone", "rested", "clock set back", "killed writing"]
 
@@ -302,7 +307,7 @@ def test_any_edits_clock_steps_and_kills_show_the_same_with_the_index_and_withou
         running.close()
 
 
-def test_what_was_read_whole_is_not_read_again_to_say_so_until_its_bike_changes(
+def test_what_was_read_whole_is_not_read_again_to_say_so_until_its_bikes_controls_change(
     root: Path, parsed: list[str]
 ) -> None:
     seen(root)
@@ -321,6 +326,11 @@ def test_what_was_read_whole_is_not_read_again_to_say_so_until_its_bike_changes(
     assert {one.file for one in GarageFiles(root).soundness.troubles()} == {str(worse.relative_to(root))}
 
     _bike_changed(root / "sessions/2025/2025-05-07-1-plain.toml")
+    parsed.clear()
+    list(GarageFiles(root).soundness.troubles())
+    assert [name for name in parsed if name.startswith("sessions")] == [str(worse.relative_to(root))]
+
+    _controls_changed(root / "sessions/2025/2025-05-07-1-plain.toml")
     parsed.clear()
     list(GarageFiles(root).soundness.troubles())
     assert len([name for name in parsed if name.startswith("sessions")]) == 2 * SESSIONS

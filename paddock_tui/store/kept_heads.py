@@ -1,0 +1,131 @@
+"""What records other than sessions say at their heads, noted by stamp so that their files are not read again.
+
+One file in the user's cache folder, beside the index of the sessions (`store/index.py`) and believed like it:
+never against a file. It holds no words of the rider.
+"""
+
+import contextlib
+import datetime as dt
+import json
+import time
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from paddock_tui.records.former_ids import former_ids
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
+from paddock_tui.store.index import Stamp
+from paddock_tui.store.listing import RESTS_NS
+
+_NAME = "others.json"
+_VERSION = 1
+_LARGEST = 8_000_000
+_MOST = 20_000
+_FEWEST = 20
+"""Notes that are worth writing the file anew for."""
+
+
+class Head(NamedTuple):
+    """A record's date, whether it is retired, the names of its tables, and the ids that it had before."""
+
+    date: dt.date | None
+    retired: bool
+    tables: frozenset[str]
+    was: tuple[str, ...] = ()
+
+    def as_data(self) -> Mapping[str, Any]:
+        """Return the same as plain data, in which each table is empty."""
+        date = {"date": self.date} if self.date is not None else {}
+        return {**{key: {} for key in self.tables}, **date, **({"retired": True} if self.retired else {})}
+
+
+def head_of(data: Mapping[str, Any]) -> Head:
+    """Return the head of a record's data."""
+    date = data.get("date")
+    tables = frozenset(key for key, value in data.items() if isinstance(value, dict | list))
+    return Head(date if type(date) is dt.date else None, "retired" in data, tables, former_ids(data))
+
+
+class _Noted(NamedTuple):
+    stamp: Stamp
+    head: Head
+    sound: str = ""
+
+
+class KeptHeads:
+    """The heads of one garage's records, read once they are asked for. `real` is the garage's real path.
+
+    Threads may share one: each note is put down at once, and none rests on another.
+    """
+
+    def __init__(self, real: Callable[[], Path]) -> None:
+        self._real = real
+        self._rows: dict[str, _Noted] | None = None
+        self._fresh = 0
+
+    def head(self, ref: Ref, stamp: Stamp | None) -> Head | None:
+        """Return the head of a record whose file is as it was noted."""
+        noted = self._noted(ref, stamp)
+        return noted.head if noted is not None else None
+
+    def is_sound(self, ref: Ref, stamp: Stamp | None, against: str) -> bool:
+        """Return whether a file that is as it was noted was read whole with something."""
+        noted = self._noted(ref, stamp)
+        return noted is not None and noted.sound == against
+
+    def note(self, ref: Ref, stamp: Stamp, head: Head, sound: str = "") -> None:
+        """Note what a file says that has rested: a later change shows in its stamp."""
+        if time.time_ns() - max(stamp[:2]) > RESTS_NS:
+            rows = self._opened()
+            if len(rows) >= _MOST:
+                rows.clear()
+            rows[str(ref)] = _Noted(stamp, head, sound)
+            self._fresh += 1
+
+    def write(self) -> None:
+        """Write what is noted where enough of it is new."""
+        if self._fresh >= _FEWEST and self._rows is not None:
+            self._fresh = 0
+            plain = {name: _plain(noted) for name, noted in dict(self._rows).items()}
+            text = json.dumps({"version": _VERSION, "rows": plain}, separators=(",", ":"))
+            with contextlib.suppress(OSError, RuntimeError):
+                write_cached(folder_of(self._real()), _NAME, text.encode())
+
+    def _noted(self, ref: Ref, stamp: Stamp | None) -> _Noted | None:
+        noted = self._opened().get(str(ref)) if stamp is not None else None
+        return noted if noted is not None and noted.stamp == stamp else None
+
+    def _opened(self) -> dict[str, _Noted]:
+        if self._rows is None:
+            self._rows = self._read()
+        return self._rows
+
+    def _read(self) -> dict[str, _Noted]:
+        """Read what counts of the notes; nothing where any of it is not as this program writes it."""
+        try:
+            text, written = read_cached(folder_of(self._real()), _NAME, _LARGEST)
+            given = json.loads(text)
+            if given["version"] != _VERSION:
+                return {}
+            rows = {name: _read_note(held) for name, held in given["rows"].items()}
+        except (*CACHE_TROUBLES, RuntimeError):
+            return {}
+        return {name: noted for name, noted in rows.items() if max(noted.stamp[:2]) + RESTS_NS <= written}
+
+
+def _plain(noted: _Noted) -> tuple[Any, ...]:
+    head = noted.head
+    date = head.date.isoformat() if head.date is not None else ""
+    return *noted.stamp, noted.sound, date, head.retired, sorted(head.tables), head.was
+
+
+def _read_note(held: list[Any]) -> _Noted:
+    changed, status, size, inode, sound, date, retired, tables, was = held
+    if not type(changed) is type(status) is type(size) is type(inode) is int or type(retired) is not bool:
+        raise TypeError
+    if not all(type(one) is str for one in (sound, date, *tables, *was)):
+        raise TypeError
+    named = dt.date.fromisoformat(date) if date else None
+    head = Head(named, retired, frozenset(tables), tuple(was))
+    return _Noted((changed, status, size, inode), head, sound)
