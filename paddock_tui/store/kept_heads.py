@@ -61,57 +61,72 @@ class KeptHeads:
 
     def __init__(self, real: Callable[[], Path]) -> None:
         self._real = real
-        self._rows: dict[str, _Noted] | None = None
+        self._rows: dict[str, _Noted] = {}
+        self._given: dict[str, Any] | None = None
+        """The notes as they were written, each looked at once it is asked for."""
+        self._written = 0
         self._fresh = 0
 
     def head(self, ref: Ref, stamp: Stamp | None) -> Head | None:
         """Return the head of a record whose file is as it was noted."""
-        noted = self._noted(ref, stamp)
+        noted = self._of(ref, stamp)
         return noted.head if noted is not None else None
 
     def is_sound(self, ref: Ref, stamp: Stamp | None, against: str) -> bool:
         """Return whether a file that is as it was noted was read whole with something."""
-        noted = self._noted(ref, stamp)
+        noted = self._of(ref, stamp)
         return noted is not None and noted.sound == against
 
     def note(self, ref: Ref, stamp: Stamp, head: Head, sound: str = "") -> None:
         """Note what a file says that has rested: a later change shows in its stamp."""
         if time.time_ns() - max(stamp[:2]) > RESTS_NS:
-            rows = self._opened()
-            if len(rows) >= _MOST:
-                rows.clear()
-            rows[str(ref)] = _Noted(stamp, head, sound)
+            if len(self._rows) >= _MOST:
+                self._rows.clear()
+            self._rows[str(ref)] = _Noted(stamp, head, sound)
             self._fresh += 1
 
     def write(self) -> None:
         """Write what is noted where enough of it is new."""
-        if self._fresh >= _FEWEST and self._rows is not None:
+        if self._fresh >= _FEWEST:
             self._fresh = 0
+            for name in list(self._opened()):
+                self._noted(name)
             plain = {name: _plain(noted) for name, noted in dict(self._rows).items()}
             text = json.dumps({"version": _VERSION, "rows": plain}, separators=(",", ":"))
             with contextlib.suppress(OSError, RuntimeError):
                 write_cached(folder_of(self._real()), _NAME, text.encode())
 
-    def _noted(self, ref: Ref, stamp: Stamp | None) -> _Noted | None:
-        noted = self._opened().get(str(ref)) if stamp is not None else None
+    def _of(self, ref: Ref, stamp: Stamp | None) -> _Noted | None:
+        noted = self._noted(str(ref)) if stamp is not None else None
         return noted if noted is not None and noted.stamp == stamp else None
 
-    def _opened(self) -> dict[str, _Noted]:
-        if self._rows is None:
-            self._rows = self._read()
-        return self._rows
-
-    def _read(self) -> dict[str, _Noted]:
-        """Read what counts of the notes; nothing where any of it is not as this program writes it."""
+    def _noted(self, name: str) -> _Noted | None:
+        known = self._rows.get(name)
+        if known is not None:
+            return known
         try:
-            text, written = read_cached(folder_of(self._real()), _NAME, _LARGEST)
+            noted = _read_note(self._opened()[name])
+        except (KeyError, TypeError, ValueError):
+            return None
+        if max(noted.stamp[:2]) + RESTS_NS > self._written:
+            return None
+        return self._rows.setdefault(name, noted)
+
+    def _opened(self) -> dict[str, Any]:
+        given = self._given
+        if given is None:
+            given = self._given = self._read()
+        return given
+
+    def _read(self) -> dict[str, Any]:
+        """Read the notes; none where they are not as this program writes them."""
+        try:
+            text, self._written = read_cached(folder_of(self._real()), _NAME, _LARGEST)
             given = json.loads(text)
-            if given["version"] != _VERSION:
-                return {}
-            rows = {name: _read_note(held) for name, held in given["rows"].items()}
+            rows = given["rows"] if given["version"] == _VERSION else {}
         except (*CACHE_TROUBLES, RuntimeError):
             return {}
-        return {name: noted for name, noted in rows.items() if max(noted.stamp[:2]) + RESTS_NS <= written}
+        return rows if isinstance(rows, dict) else {}
 
 
 def _plain(noted: _Noted) -> tuple[Any, ...]:
