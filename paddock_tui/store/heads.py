@@ -25,12 +25,13 @@ def heads(files: GarageFiles, kind: str) -> Iterator[tuple[Ref, Mapping[str, Any
 
 
 def _head(files: GarageFiles, ref: Ref) -> Mapping[str, Any]:
-    path, stamp = files.path_of(ref), files.stamp(ref)
-    if files.is_in_memory(ref) or path is None or stamp is None:
+    stamp = files.stamp(ref) if not files.is_in_memory(ref) else None
+    if stamp is None:
         return files.data(ref)
     kept = files.rows.others.head(ref, stamp)
     if kept is None:
-        text = read_text(files.tree, path)
+        path = files.path_of(ref)
+        text = read_text(files.tree, path) if path is not None else None
         found = _of_text(text) if isinstance(text, str) else None
         if found is None:
             return files.data(ref)

@@ -10,7 +10,8 @@ import json
 import time
 from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Any, NamedTuple
+from types import MappingProxyType
+from typing import Any, Final, NamedTuple
 
 from paddock_tui.records.former_ids import former_ids
 from paddock_tui.records.paths import Ref
@@ -26,6 +27,9 @@ _FEWEST = 20
 """Notes that are worth writing the file anew for."""
 
 
+_EMPTY: Final[Mapping[str, Any]] = MappingProxyType({})
+
+
 class Head(NamedTuple):
     """A record's date, whether it is retired, the names of its tables, and the ids that it had before."""
 
@@ -37,7 +41,8 @@ class Head(NamedTuple):
     def as_data(self) -> Mapping[str, Any]:
         """Return the same as plain data, in which each table is empty."""
         date = {"date": self.date} if self.date is not None else {}
-        return {**{key: {} for key in self.tables}, **date, **({"retired": True} if self.retired else {})}
+        tables = dict.fromkeys(self.tables, _EMPTY)
+        return {**tables, **date, **({"retired": True} if self.retired else {})}
 
 
 def head_of(data: Mapping[str, Any]) -> Head:
@@ -105,7 +110,7 @@ class KeptHeads:
         if known is not None:
             return known
         try:
-            noted = _read_note(self._opened()[name])
+            noted = _read_note(self._opened().pop(name))
         except (KeyError, TypeError, ValueError):
             return None
         if max(noted.stamp[:2]) + RESTS_NS > self._written:
@@ -139,7 +144,7 @@ def _read_note(held: list[Any]) -> _Noted:
     changed, status, size, inode, sound, date, retired, tables, was = held
     if not type(changed) is type(status) is type(size) is type(inode) is int or type(retired) is not bool:
         raise TypeError
-    if not all(type(one) is str for one in (sound, date, *tables, *was)):
+    if not {*map(type, (sound, date, *tables, *was))} <= {str}:
         raise TypeError
     named = dt.date.fromisoformat(date) if date else None
     head = Head(named, retired, frozenset(tables), tuple(was))

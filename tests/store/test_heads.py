@@ -43,7 +43,9 @@ def test_the_heads_of_the_sample_are_those_of_its_files() -> None:
         for ref, head in found.items():
             data = whole.data(ref)
             assert not files.is_in_memory(ref)
-            tables = {key: {} for key, value in data.items() if isinstance(value, dict | list)}
+            tables: dict[str, object] = {
+                key: {} for key, value in data.items() if isinstance(value, dict | list)
+            }
             assert {key: value for key, value in head.items() if value == {}} == tables
             assert head.get("date") == data.get("date")
             assert ("retired" in head) == ("retired" in data)
