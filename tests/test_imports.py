@@ -142,7 +142,7 @@ BUDGETS = {
     "board": ("import paddock_tui.widgets.board", 46, 28),
     "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 36, 24),
     "first page": ("import paddock_tui.app, paddock_tui.commands.open", 98, 54),
-    "first verdict": (_VERDICT, 493, 312),
+    "first verdict": (_VERDICT, 495, 312),
     "check": (CHECK, 322, 270),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be

@@ -14,8 +14,8 @@ from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.records.ridden import laps_ridden
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.glimpses import glimpse
 from paddock_tui.store.index import SessionRow, row_of, year_of
+from paddock_tui.store.loaded import glimpse
 from paddock_tui.text import printable
 
 TITLES = {

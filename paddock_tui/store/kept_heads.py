@@ -30,7 +30,7 @@ _FEWEST = 20
 _EMPTY: Final[Mapping[str, Any]] = MappingProxyType({})
 
 
-class Head(NamedTuple):
+class RecordHead(NamedTuple):
     """A record's date, whether it is retired, the names of its tables, and the ids that it had before."""
 
     date: dt.date | None
@@ -45,16 +45,16 @@ class Head(NamedTuple):
         return {**tables, **date, **({"retired": True} if self.retired else {})}
 
 
-def head_of(data: Mapping[str, Any]) -> Head:
+def head_of(data: Mapping[str, Any]) -> RecordHead:
     """Return the head of a record's data."""
     date = data.get("date")
     tables = frozenset(key for key, value in data.items() if isinstance(value, dict | list))
-    return Head(date if type(date) is dt.date else None, "retired" in data, tables, former_ids(data))
+    return RecordHead(date if type(date) is dt.date else None, "retired" in data, tables, former_ids(data))
 
 
 class _Noted(NamedTuple):
     stamp: Stamp
-    head: Head
+    head: RecordHead
     sound: str = ""
 
 
@@ -72,7 +72,7 @@ class KeptHeads:
         self._written = 0
         self._fresh = 0
 
-    def head(self, ref: Ref, stamp: Stamp | None) -> Head | None:
+    def head(self, ref: Ref, stamp: Stamp | None) -> RecordHead | None:
         """Return the head of a record whose file is as it was noted."""
         noted = self._of(ref, stamp)
         return noted.head if noted is not None else None
@@ -82,7 +82,7 @@ class KeptHeads:
         noted = self._of(ref, stamp)
         return noted is not None and noted.sound == against
 
-    def note(self, ref: Ref, stamp: Stamp, head: Head, sound: str = "") -> None:
+    def note(self, ref: Ref, stamp: Stamp, head: RecordHead, sound: str = "") -> None:
         """Note what a file says that has rested: a later change shows in its stamp."""
         if time.time_ns() - max(stamp[:2]) > RESTS_NS:
             if len(self._rows) >= _MOST:
@@ -147,5 +147,5 @@ def _read_note(held: list[Any]) -> _Noted:
     if not {*map(type, (sound, date, *tables, *was))} <= {str}:
         raise TypeError
     named = dt.date.fromisoformat(date) if date else None
-    head = Head(named, retired, frozenset(tables), tuple(was))
+    head = RecordHead(named, retired, frozenset(tables), tuple(was))
     return _Noted((changed, status, size, inode), head, sound)

@@ -4,7 +4,8 @@ import os
 from collections.abc import Callable, Container, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path as FilePath
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple, Protocol, TypeVar
+from weakref import WeakKeyDictionary
 
 import attrs
 
@@ -13,6 +14,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.former_ids import names_in
 from paddock_tui.store.index import Stamp
 from paddock_tui.store.reading import loads, read_text
+from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
 
 if TYPE_CHECKING:
@@ -156,6 +158,69 @@ class Released:
 
 def _names_others(names: tuple[Ref, ...], there: Mapping[str, Container[str]]) -> bool:
     return any(name.id not in there.get(name.kind, ()) for name in names)
+
+
+Shown = TypeVar("Shown")
+Show = Callable[[Ref, Mapping[str, Any]], Shown]
+
+
+class _Lists(Protocol):
+    """What is asked of the files of a garage by what lists them."""
+
+    rows: SessionRows
+
+    def data(self, ref: Ref) -> Mapping[str, Any]:
+        """Return the plain data of a record."""
+
+    def stamp(self, ref: Ref) -> Stamp | None:
+        """Return what tells that a record's file changed."""
+
+    def is_in_memory(self, ref: Ref) -> bool:
+        """Return whether a record was read, and is remembered."""
+
+    def let_go(self, ref: Ref) -> None:
+        """Hold a record in memory no more."""
+
+    def touched_since(self, place: int) -> tuple[int, set[Ref]]:
+        """List the records that may read otherwise than they did at a place of this run."""
+
+
+class _Glimpses:
+    """What lists show of records that are not in memory, with the stamp of the file that it was made of."""
+
+    def __init__(self) -> None:
+        self.known: dict[Ref, dict[Show[Any], tuple[Stamp | None, Any]]] = {}
+        self._place = 0
+
+    def forget_touched(self, files: _Lists) -> None:
+        self._place, touched = files.touched_since(self._place)
+        for ref in touched:
+            self.known.pop(ref, None)
+
+
+_GLIMPSES: WeakKeyDictionary[_Lists, _Glimpses] = WeakKeyDictionary()
+
+
+def glimpse(files: _Lists, ref: Ref, show: Show[Shown]) -> Shown:
+    """Return what `show` makes of a record's data, which is all that it may look at.
+
+    A file that nobody else has in memory is let go of, and goes on being looked at for changes.
+    """
+    if files.is_in_memory(ref):
+        return show(ref, files.data(ref))
+    here = _GLIMPSES.setdefault(files, _Glimpses())
+    here.forget_touched(files)
+    stamp, made = here.known.get(ref, {}).get(show, (None, None))
+    if stamp is not None and stamp == files.stamp(ref):
+        found: Shown = made
+        return found
+    fresh = show(ref, files.data(ref))
+    files.let_go(ref)
+    # Reading it touched it: what was made knows that already.
+    here.forget_touched(files)
+    if not files.is_in_memory(ref):
+        here.known.setdefault(ref, {})[show] = files.rows.indexed.get(ref), fresh
+    return fresh
 
 
 class Once:

@@ -2,13 +2,15 @@
 
 from collections.abc import Callable, Container, Hashable, Iterator, Mapping
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import attrs
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
-from paddock_tui.store.kept_heads import KeptHeads
+
+if TYPE_CHECKING:
+    from paddock_tui.store.kept_heads import KeptHeads
 
 D = TypeVar("D")
 
@@ -38,8 +40,7 @@ class SessionRows:
         self._called: dict[_Named, _Named] = {}
         """What the records are called by now that sessions name together, as all of a day do."""
         self._index: SessionIndex | None = None
-        self.others = KeptHeads(real)
-        """What is noted of all other records, which other threads note in too."""
+        self._others: list[KeptHeads] = []
         self._rows: dict[Ref, SessionRow | None] = {}
         self._doubted: set[Ref] = set()
         self._version = 0
@@ -58,6 +59,16 @@ class SessionRows:
             self._version += 1
         self._rows[ref] = found
         return found
+
+    @property
+    def others(self) -> "KeptHeads":
+        """What is noted of all other records, which those that began with this one note in too."""
+        if not self._others:
+            # Most runs ask for none of them.
+            from paddock_tui.store.kept_heads import KeptHeads
+
+            self._others.append(KeptHeads(self._real))
+        return self._others[0]
 
     def former_ids(self, ref: Ref) -> tuple[str, ...] | None:
         """Return the ids that a record had before; None where its file would have to be read for it."""
@@ -131,7 +142,7 @@ class SessionRows:
         self._rows, self.indexed, self._index = dict(other._rows), dict(other.indexed), other._index
         self._doubted, self._renamed = set(other._doubted), set(other._renamed)
         self._version, self._derived = other._version, dict(other._derived)
-        self.others = other.others
+        self._others = other._others
 
     def part(self) -> None:
         """Go on by itself, in another thread: the index is opened anew, and never written."""
@@ -143,7 +154,8 @@ class SessionRows:
             return
         if self._index is not None:
             self._index.write()
-        self.others.write()
+        for others in self._others:
+            others.write()
 
     def _found(self, ref: Ref) -> SessionRow | None:
         held = self._held(ref)

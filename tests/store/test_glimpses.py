@@ -12,7 +12,7 @@ from paddock_tui.desk.lookup import at_place, glance, in_order, order, without_a
 from paddock_tui.pages.garage_list import record_rows, session_rows
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.glimpses import glimpse
+from paddock_tui.store.loaded import glimpse
 from tests.examples import one_in
 
 _NOW = dt.datetime(2026, 5, 16, 10, 0)
