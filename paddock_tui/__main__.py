@@ -1,5 +1,9 @@
 """The way in: one line of arguments to one command. No screen is loaded unless one is opened."""
 
+from paddock_tui import put_off
+
+put_off.begin()  # before all others: of what they import, most commands need little
+
 import argparse
 import contextlib
 import gc
@@ -103,9 +107,6 @@ def _usual_garage() -> list[str]:
 
 def _run(given: argparse.Namespace) -> int:
     """Import the one command that is asked for, and run it."""
-    from paddock_tui import put_off
-
-    put_off.begin()
     from paddock_tui import quick_classes
 
     quick_classes.begin()

@@ -70,6 +70,8 @@ class PaddockApp(App[int]):
         self.on_stuck: Callable[[Callable[[], None]], None] | None = None
         """What the input thread calls where the loop hears no ctrl+c; given what restores the terminal."""
         self.animation_level = "none"
+        # Each screen would mount a widget for either, which nothing here ever shows.
+        self._disable_tooltips = self._disable_notifications = True
         for one in themes():
             self.register_theme(one)
         wanted, kept = os.environ.get("PADDOCK_THEME", ""), own.settings.theme if own else theme

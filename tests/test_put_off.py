@@ -4,7 +4,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from paddock_tui.put_off import UNUSED
+from paddock_tui.put_off import NAMES, UNUSED
 from tests.widgets.wire import Wire
 
 _OFF = """
@@ -13,9 +13,11 @@ from paddock_tui import put_off
 put_off.begin(); put_off.begin()
 
 def off():
-    return sorted(one for one in put_off.UNUSED if getattr(sys.modules.get(one), "__loader__", None).__class__
-                  is put_off._Loader)
+    every, loader = {*put_off.UNUSED, *put_off.NAMES}, put_off._Loader
+    return sorted(one for one in every if isinstance(getattr(sys.modules.get(one), "__loader__", 0), loader))
 """
+
+EVERY = sorted({*UNUSED, *NAMES})
 
 
 def said(program: str) -> str:
@@ -27,7 +29,7 @@ def said(program: str) -> str:
 def test_the_framework_and_the_libraries_load_none_of_them() -> None:
     quick = "from paddock_tui import quick_classes\nassert quick_classes.begin()\n"
 
-    assert said(f"{_OFF}\n{quick}import paddock_tui.app\nprint(off())") == f"{sorted(UNUSED)}\n"
+    assert said(f"{_OFF}\n{quick}import paddock_tui.__main__, paddock_tui.app\nprint(off())") == f"{EVERY}\n"
 
 
 def test_a_whole_run_on_a_terminal_needs_none_of_them(garage: Path, tmp_path: Path) -> None:
@@ -50,15 +52,16 @@ script()
         wire.type("q")
         wire.ended()
 
-    assert told.read_text().split() == sorted(UNUSED)
+    assert told.read_text().split() == EVERY
 
 
 def test_each_is_the_whole_module_once_a_name_is_asked_of_it() -> None:
     """One interpreter puts them all off, another does not."""
     ready = "import attrs, asyncio, json\nfrom importlib import import_module\n"
     whole = (
-        f"for name in {sorted(UNUSED)!r}:\n"
+        f"for name in {EVERY!r}:\n"
         " made = import_module(name)\n"
+        " getattr(made, 'no_such_name', None)\n"
         " own = made.__spec__.loader is made.__loader__\n"
         " print(name, hasattr(made, 'no_such_name'), own, type(made), sorted(dir(made)))\n"
     )
@@ -69,22 +72,22 @@ def test_each_is_the_whole_module_once_a_name_is_asked_of_it() -> None:
     # What nobody imported yet is put off when it is imported.
     assert {"asyncio.sslproto", "attr.validators", "ssl"} <= set(eval(off))
     assert told == [*plain, "[]"]
-    assert len(plain) == len(UNUSED)
+    assert len(plain) == len(EVERY)
     assert all(" False True <class 'module'> [" in line for line in plain)
 
 
 def test_threads_that_ask_together_all_find_it_whole() -> None:
     program = f"""{_OFF}
-import threading, ipaddress
+import threading, mimetypes
 sys.setswitchinterval(1e-6)
 at_once, found = threading.Barrier(8), []
 def ask():
     at_once.wait()
-    found.append(ipaddress.ip_network("10.0.0.0/8").num_addresses)
+    found.append(mimetypes.guess_type("page.html")[0])
 threads = [threading.Thread(target=ask) for _ in range(8)]
 for one in threads: one.start()
 for one in threads: one.join()
-print(found == [2 ** 24] * 8)
+print(found == ["text/html"] * 8)
 """
     assert said(program) == "True\n"
 
@@ -99,3 +102,46 @@ except ImportError:
     print("not there")
 """
     assert said(program) == "not there\n"
+
+
+def test_whoever_takes_names_of_it_at_once_is_given_stand_ins_that_do_as_what_they_stand_for() -> None:
+    """What is made of nothing, asked for its kind, stood upon, and called: by the stand-in and by itself."""
+    program = f"""{_OFF}
+from textual.command import CommandPalette, Provider
+from urllib.parse import quote_from_bytes
+class Mine(Provider):
+    "Mine."
+    async def search(self, query):
+        return super().__init__
+print({{"textual.command", "urllib.parse"}} <= set(off()))
+print(isinstance("a", Provider), isinstance("a", Mine), issubclass(str, Provider))
+print({{"textual.command", "urllib.parse"}} <= set(off()))
+print(quote_from_bytes(b"a b"), "urllib.parse" in off(), "textual.command" in off())
+print(Mine.__name__, issubclass(Mine.__mro__[0], Provider), "textual.command" in off())
+import textual.command as whole
+from textual.screen import Screen
+one = Mine(Screen())
+print(type(one).__mro__[1] is whole.Provider, isinstance(one, Provider), isinstance(one, Mine))
+print(isinstance(one, CommandPalette), isinstance(CommandPalette(), whole.CommandPalette))
+"""
+    assert said(program).splitlines() == [
+        "True",
+        "False False False",
+        "True",
+        "a%20b False True",
+        "Mine True False",
+        "True True True",
+        "False True",
+    ]
+
+
+def test_no_stand_in_stands_for_what_is_caught_or_is_no_function_nor_class() -> None:
+    program = (
+        "from importlib import import_module\n"
+        f"for module, names in {NAMES!r}.items():\n"
+        " for name in names:\n"
+        "  one = getattr(import_module(module), name)\n"
+        "  if not callable(one) or (isinstance(one, type) and issubclass(one, BaseException)):\n"
+        "   print(module, name)\n"
+    )
+    assert said(program) == "textual.command CommandListItem\n"  # in annotations alone

@@ -36,6 +36,8 @@ PARTS: tuple[tuple[Callable[[], object], str, str], ...] = (
     (App, "_return_code", "a crash ends with status 0"),
     (App, "_exception", "tests do not see that the app crashed"),
     (App, "_exception_event", "a test whose app crashed waits until it is stopped"),
+    (App, "_disable_tooltips", "each screen mounts and styles a widget that nothing ever shows"),
+    (App, "_disable_notifications", "each screen mounts and styles another"),
     (DOMNode, "_attach", "a named style cannot be made when it is first painted"),
     (Screen, "_compositor", "each changed line is sent from its left edge, in full colour codes"),
     (Console, "_color_system", "a span is sent in colours that the terminal may not have"),
