@@ -146,17 +146,29 @@ _PLACES = {stage: place for place, stage in enumerate(STAGES)}
 
 def _answered_again(so_far: ItemAnswers, one: PastSession) -> ItemAnswers:
     """Go on by one session: its answers are the last ones now."""
-    found = so_far
-    for in_day, checks in ((False, one.session.checks), (True, one.entry.checks)):
-        for name, check in checks.items():
-            before = found.get((in_day, name), ())
-            if check.status in (None, NOT_APPLICABLE):
-                found[in_day, name] = before
-            else:
-                same = bool(before) and before[0].past.date == one.date
-                kept = () if not in_day else before if same else before[:1]
-                found[in_day, name] = (AnsweredIn(one, check.status == TO_FIX), *kept)
+    found, date = so_far, one.date
+    to_fix, fine = AnsweredIn(one, True), AnsweredIn(one, False)
+    for name, check in one.session.checks.items():
+        if check.status not in _PASSED_OVER:
+            found[False, name] = (to_fix if check.status == TO_FIX else fine,)
+        elif (False, name) not in found:
+            found[False, name] = ()
+    # Most answers of a day are told by all its outings: its date is asked for once.
+    last, same = None, False
+    for name, check in one.entry.checks.items():
+        before = found.get((True, name), ())
+        if check.status in _PASSED_OVER:
+            found[True, name] = before
+            continue
+        if before and before[0].past is not last:
+            last = before[0].past
+            same = last.date == date
+        held = to_fix if check.status == TO_FIX else fine
+        found[True, name] = (held, *(before if same else before[:1])) if before else (held,)
     return found
+
+
+_PASSED_OVER = (None, NOT_APPLICABLE)
 
 
 _ANSWERS: Along[ItemAnswers] = Along("answers", {}, _answered_again, dict)

@@ -1,7 +1,5 @@
 """What the adjusters of damping are at: both legs of a fork, the ends of a range, the steering damper."""
 
-from collections.abc import Mapping
-
 import attrs
 
 from paddock_tui.facts.changes import is_damping
@@ -89,17 +87,17 @@ def set_before(subject: str, setup: SetUp, session: Session, history: History) -
     return None
 
 
-_LastSet = Mapping[tuple[str | None, str], tuple[tuple[float, PastSession], ...]]
+_LastSet = dict[tuple[str | None, str], tuple[tuple[float, PastSession], ...]]
 """What each rider last had each adjuster at, and what other value before, with the last session of each."""
 
 
 def _set_again(so_far: _LastSet, one: PastSession) -> _LastSet:
-    found = dict(so_far)
+    rider = one.rider
     for name, value in one.session.setup.adjusters.items():
-        before = found.get((one.rider, name), ())
+        before = so_far.get((rider, name), ())
         others = tuple(held for held in before if held[0] != value)[:1]
-        found[one.rider, name] = ((value, one), *others)
-    return found
+        so_far[rider, name] = ((value, one), *others)
+    return so_far
 
 
-_SET: Along[_LastSet] = Along("adjusters", {}, _set_again)
+_SET: Along[_LastSet] = Along("adjusters", {}, _set_again, dict)

@@ -55,7 +55,7 @@ _Paces = dict[tuple[str | None, str], _Pace]
 def _ridden_again(so_far: _Paces, one: PastSession) -> _Paces:
     """Go on by one session, of its rider at its venue."""
     session, venue = one.session, one.venue
-    timed = one.may_time and one.date is not None and bool(_clean_s(session))
+    timed = one.may_time and one.date is not None and _has_clean(session)
     counted = _per_lap_s(session) is not None
     if venue is not None and (timed or counted):
         before = so_far.get((one.rider, venue), _Pace())
@@ -75,9 +75,13 @@ def _per_lap_s(session: Session) -> float | None:
     return session.ridden_time.to("s") / session.ridden_laps
 
 
+def _has_clean(session: Session) -> bool:
+    """Return whether any lap of a session counts as clean: of those without a mark half at least do."""
+    numbered = [lap for key, lap in session.laps.items() if key.isdigit()]
+    return any(not lap.mark for lap in numbered) and all(lap.seconds > 0 for lap in numbered)
+
+
 def _clean_s(session: Session) -> list[float]:
-    if not session.laps:
-        return []
     numbered = [(int(key), lap) for key, lap in session.laps.items() if key.isdigit()]
     try:
         return stint(TimedLap(key, float(lap.seconds), lap.mark) for key, lap in numbered).times_s
