@@ -148,25 +148,32 @@ class KnownOfBike:
     asks the rules keeps it. It stands for the very rule that it was found out of.
     """
 
-    def __init__(self, bike: object) -> None:
-        self.bike = bike
+    def __init__(self) -> None:
         self.found: dict[tuple[str, str | None], Any] = {}
         self.left: dict[str, tuple[object, tuple[str | None, ...]]] = {}
 
 
-_BIKES: dict[int, KnownOfBike] = {}
+_BIKES: dict[int, tuple[object, KnownOfBike | None]] = {}
 
 _MOST_BIKES = 8
 
 
-def of_bike(bike: object) -> KnownOfBike:
-    """Return what is known of a bike's record: of this object, not of an equal one."""
-    found = _BIKES.get(id(bike))
-    if found is None:
+def of_bike(bike: object) -> KnownOfBike | None:
+    """Return what is known of a bike's record: of this object, not of an equal one.
+
+    None where it is looked at for the first time: a command that judges once keeps nothing for later.
+    """
+    held = _BIKES.get(id(bike))
+    if held is None:
         if len(_BIKES) >= _MOST_BIKES:
             _BIKES.clear()
         # The record is held with it: another can't be taken for it.
-        found = _BIKES[id(bike)] = KnownOfBike(bike)
+        _BIKES[id(bike)] = bike, None
+        return None
+    found = held[1]
+    if found is None:
+        found = KnownOfBike()
+        _BIKES[id(bike)] = bike, found
     return found
 
 
@@ -263,7 +270,6 @@ class Facts:
         registered = FACTS.get(name)
         if registered is None or name in self._roots:
             found = self._given(name, subject)
-            lasts = name in _OF_BIKE
         else:
             found = self.together(registered.asked, subject)
             if found.__class__ is dict:
@@ -271,8 +277,7 @@ class Facts:
                 if found is UNKNOWN:
                     path = tuple(key.format(subject=subject) for key in registered.path)
                     found = NotKnown((MissingFact(registered.words(subject), registered.role, path),))
-            lasts = registered.is_of_bike
-        if lasts and self.of_bike is not None:
+        if self.of_bike is not None and is_of_bike(name):
             self.of_bike.found[name, subject] = found
         return found
 
@@ -306,9 +311,13 @@ class NeedKey(NamedTuple):
 
 
 class Needs(tuple[NeedKey, ...]):
-    """How several facts are asked for; `absent` is the one of them that was absent when last one was."""
+    """How several facts are asked for; `absent` is the one of them that was absent when last one was.
+
+    `for_all` are those that are the same whatever subject they are asked about, where a rule asks.
+    """
 
     absent: NeedKey | None = None
+    for_all: frozenset[str] = frozenset()
 
 
 def asked_for(needs: tuple[str, ...], gathers: frozenset[str] = frozenset()) -> Needs:

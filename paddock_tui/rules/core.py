@@ -103,12 +103,9 @@ class Rule:
     @cached_property
     def asked(self) -> Needs:
         """How each fact that it needs is asked for."""
-        return asked_for((*self.needs, *self.when), self.gathers)
-
-    @cached_property
-    def for_all(self) -> frozenset[str]:
-        """The facts that it needs whatever it is asked about: where one is absent, nothing is asked."""
-        return frozenset(one.need for one in self.asked if one.key is not None)
+        found = asked_for((*self.needs, *self.when), self.gathers)
+        found.for_all = frozenset([one.need for one in found if one.key is not None])
+        return found
 
 
 RULES: dict[str, Rule] = {}

@@ -202,7 +202,7 @@ class _Asking:
         if self._bike.__class__ is NotKnown and registered.per in ("control", "adjuster"):
             self.not_judged.append(NotJudged(registered.id, "", self._bike.missing))
             return ()
-        if not self._absent.isdisjoint(registered.for_all):
+        if not self._absent.isdisjoint(registered.asked.for_all):
             return ()
         subjects = self._subjects(registered)
         if not subjects:
