@@ -28,6 +28,8 @@ AT_ONCE = frozenset({"id", "date", "rider", "tyres", "ridden", "venue"})
 SESSIONS = 300
 """Of three bikes, so that a third of them are those of one."""
 
+NAMES = ("a career", "a career without figures", "a career of plans", "the sample")
+
 ROUNDS = 15
 """So often the bike of the sample rides its sessions again."""
 
@@ -99,12 +101,8 @@ def with_many_sets(long: Long) -> Long:
 def long_ones() -> Mapping[str, Long]:
     """Return the histories by what they are."""
     career = _career()
-    return {
-        "a career": career,
-        "a career without figures": _with(career, _stripped),
-        "a career of plans": _with(career, _planned),
-        "the sample": _sample(),
-    }
+    of_all = (career, _with(career, _stripped), _with(career, _planned), _sample())
+    return dict(zip(NAMES, of_all, strict=True))
 
 
 def _career() -> Long:

@@ -9,7 +9,7 @@ import pytest
 
 from paddock_tui.facts.past import WALKS, History, Lineage, PastSession
 from paddock_tui.records.session import Session
-from tests.facts._bygone import Long, ask_all, long_ones
+from tests.facts._bygone import NAMES, Long, ask_all, long_ones
 
 PLAIN = (type(None), bool, int, float, dt.date, dt.time)
 """What is held as it is; of these types alone, and of none that is made of them."""
@@ -62,7 +62,7 @@ def keys_of(held: Any) -> Iterator[str]:
             yield from keys_of(getattr(held, field.name))
 
 
-@pytest.mark.parametrize("name", long_ones())
+@pytest.mark.parametrize("name", NAMES)
 def test_a_walk_holds_sessions_keys_and_figures_alone(name: str) -> None:
     long = long_ones()[name]
     # The walks of a family are made when they are asked for.
