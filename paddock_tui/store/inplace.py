@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.records.edits import MISSING, Edit
-from paddock_tui.store.lines import KeyValue, Layout, split_lines
+from paddock_tui.store.lines import KeyValue, Layout, plain_span, split_lines
 from paddock_tui.store.render import render_inline
 from paddock_tui.store.splice import Splice
 
@@ -28,6 +28,17 @@ def change(layout: Layout, entry: KeyValue, edit: Edit) -> Iterator[Way]:
     end = len(new) - behind
     if end > entry.first and new[: entry.first] == old[: entry.first] and new[end:] == old[entry.last + 1 :]:
         yield (Splice(entry.first, entry.last + 1, new[entry.first : end]),)
+
+
+def respelled(text: str, edit: Edit) -> str | None:
+    """Write a plain value in place of another on the line that seems to be its own; None where none does.
+
+    Whether it was that line, the parser has to say.
+    """
+    if isinstance(edit.new, Mapping | list | tuple):
+        return None
+    span = plain_span(text, edit.path)
+    return None if span is None else text[: span[0]] + render_inline(edit.new) + text[span[1] :]
 
 
 def respan(layout: Layout, entry: KeyValue, value: str) -> Way:

@@ -87,9 +87,12 @@ def new_id() -> str:
     return os.urandom(6).hex()
 
 
-def append(root: Path, entry: JournalEntry, texts: Mapping[str, str]) -> None:
-    """Add a line; the garage's lock must be held. `texts` are whole records as they were. Raises OSError."""
-    with private(root, make=True) as folder, folder.inside(FOLDER, make=True) as journal:
+def append(folder: Private, entry: JournalEntry, texts: Mapping[str, str]) -> None:
+    """Add a line to the journal in the private folder that comes with the garage's lock.
+
+    `texts` are whole records as they were. Raises OSError.
+    """
+    with folder.inside(FOLDER, make=True) as journal:
         reader = _Reader(journal, user_key(), garage_id(folder, make=True))
         place = 1 + max((reader.last_place(name) for name in reader.months()), default=0)
         name = f"{entry.at:%Y-%m}.jsonl"

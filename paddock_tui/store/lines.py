@@ -151,6 +151,25 @@ def _meaning(line: str) -> _LineMeaning:
     return meaning
 
 
+def plain_span(text: str, path: Path) -> tuple[int, int] | None:
+    """Return where the value at a path stands, if it seems to be a plain one on a line under its heading.
+
+    It is found by its line alone, without a map of the text, so that it has to be verified. None where no
+    line seems to hold it.
+    """
+    table: Path = ()
+    key, known, start = path[-1:], _meanings.get, 0
+    for line in split_lines(text):
+        keys, first, end = known(line) or _meaning(line)
+        if first > 0:
+            if keys == key and table == path[:-1]:
+                return start + first, start + end
+        elif keys:
+            table = keys
+        start += len(line)
+    return None
+
+
 class _Scanner:
     """One pass over a text, statement by statement."""
 

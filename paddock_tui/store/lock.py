@@ -3,6 +3,7 @@
 import contextlib
 import datetime as dt
 import errno
+import functools
 import os
 import platform
 import time
@@ -48,8 +49,8 @@ class Locked(Exception):
 
 
 @contextlib.contextmanager
-def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -> Iterator[None]:
-    """Hold the garage's lock; `wait` is in seconds.
+def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -> Iterator[Private]:
+    """Hold the garage's lock; `wait` is in seconds. Gives the garage's private folder, open meanwhile.
 
     Not to be nested: a second hold waits for the first, in the same process too. Raises Locked, and
     NotWritten where the folder takes no lock.
@@ -68,7 +69,7 @@ def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -
         with contextlib.suppress(OSError):  # only for the message to others
             _sign(folder, since or dt.datetime.now())
         try:
-            yield
+            yield folder
         finally:
             with contextlib.suppress(OSError):
                 folder.remove(_HOLDER)
@@ -115,6 +116,10 @@ def _holder(folder: Private) -> Holder | None:
 
 
 def _sign(folder: Private, since: dt.datetime) -> None:
-    values = {"pid": os.getpid(), "host": platform.node(), "since": since.replace(microsecond=0)}
-    lines = [render_line((key,), value) for key, value in values.items()]
-    folder.put(_HOLDER, ("\n".join(lines) + "\n").encode("utf-8"))
+    text = f"pid = {os.getpid()}\n{_host_line()}\n{render_line(('since',), since.replace(microsecond=0))}\n"
+    folder.put(_HOLDER, text.encode("utf-8"))
+
+
+@functools.cache
+def _host_line() -> str:
+    return render_line(("host",), platform.node())

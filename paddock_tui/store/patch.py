@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.records.edits import MISSING, Edit, Missing, Value
 from paddock_tui.records.paths import Path
+from paddock_tui.store import inplace
 from paddock_tui.store.data import after, blocked, lookup, outermost_missing, same
 from paddock_tui.store.lines import BOM, Layout, scan, split_lines
 from paddock_tui.store.placement import ways
@@ -36,8 +37,8 @@ class RefusedPatch:
 FileData = dict[str, Any]
 
 
-def patch(text: str, edits: Sequence[Edit]) -> Patched | RefusedPatch:
-    """Make all edits, or none.
+def patch(text: str, edits: Sequence[Edit], data: FileData | None = None) -> Patched | RefusedPatch:
+    """Make all edits, or none. `data` is what the text parses to, where that is known.
 
     `patch(patched.text, patched.undo)` gives back the same text, byte for byte, and its own undo is
     the redo. An edit whose `raw` lines still stand is made by exchanging those lines; any other is
@@ -46,7 +47,6 @@ def patch(text: str, edits: Sequence[Edit]) -> Patched | RefusedPatch:
     mark = BOM if text.startswith(BOM) else ""
     body = text.removeprefix(BOM)
     undo: list[Edit] = []
-    data: FileData | None = None
     for edit in edits:
         if data is None:
             data = _parsed(body)
@@ -68,6 +68,10 @@ def _make(body: str, data: FileData, edit: Edit) -> tuple[str, FileData] | Refus
         return refused
     if same(edit.old, edit.new):
         return body, data
+    if edit.raw is None and MISSING not in (edit.old, edit.new):
+        at_once = _at_once(body, data, edit)
+        if at_once is not None:
+            return at_once
     layout = scan(body)
     goal = after(data, edit, lambda path: _stands(layout, path))
     reason = "the edit could not be made without touching other lines"
@@ -78,6 +82,16 @@ def _make(body: str, data: FileData, edit: Edit) -> tuple[str, FileData] | Refus
     except RenderError as error:
         reason = str(error)
     return RefusedPatch(reason, edit, "unsafe", lookup(data, edit.path))
+
+
+def _at_once(body: str, data: FileData, edit: Edit) -> tuple[str, FileData] | None:
+    """Exchange a plain value on its own line, without a map of the text; None where that gives other data."""
+    try:
+        changed = inplace.respelled(body, edit)
+    except RenderError:
+        return None
+    goal = after(data, edit, lambda _: False)
+    return (changed, goal) if changed is not None and same(_parsed(changed), goal) else None
 
 
 def _proposals(layout: Layout, edit: Edit, goal: FileData) -> Iterator[str]:

@@ -8,6 +8,7 @@ import stat
 from paddock_tui.records.edits import AnyChange, Rename, Step
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.store import intent as intents
+from paddock_tui.store.cut_short import INTENT
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.files import sweep
 from paddock_tui.store.garage import GarageFiles
@@ -19,6 +20,7 @@ from paddock_tui.store.outcomes import Clash as Clash
 from paddock_tui.store.outcomes import NotSaved as NotSaved
 from paddock_tui.store.outcomes import Outcome as Outcome
 from paddock_tui.store.outcomes import Saved as Saved
+from paddock_tui.store.private import Private
 from paddock_tui.store.signing import user_key
 from paddock_tui.store.writing import Write, perform, prepared, revert
 
@@ -41,12 +43,12 @@ def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: J
         )
     moment = now or dt.datetime.now()
     try:
-        with hold(files.root, since=now):
+        with hold(files.root, since=now) as folder:
             if not files.swept:
                 sweep(files.tree)
                 files.swept = True
-            _mended(files, moment)
-            return _save_locked(files, step, moment, note)
+            _mended(files, folder, moment)
+            return _save_locked(files, folder, step, moment, note)
     except Locked as error:
         return NotSaved(str(error), "try again when it is done")
     except NotWritten as error:
@@ -58,8 +60,8 @@ def repair(files: GarageFiles, now: dt.datetime) -> str:
     if not intents.declared(files.root) or is_newer(files):
         return ""
     try:
-        with hold(files.root, since=now):
-            return _mended(files, now)
+        with hold(files.root, since=now) as folder:
+            return _mended(files, folder, now)
     except Locked:
         return ""  # whoever is writing is alive
     except NotWritten as error:
@@ -79,14 +81,14 @@ def cut_short(files: GarageFiles) -> str:
 def pass_over(files: GarageFiles, entry: JournalEntry, now: dt.datetime) -> None:
     """Note that a step can no longer be undone or done again, so that the next one is tried instead."""
     try:
-        with hold(files.root, since=now):
-            append(files.root, entry, {})
+        with hold(files.root, since=now) as folder:
+            append(folder, entry, {})
     except (Locked, NotWritten, OSError):
         return
 
 
-def _mended(files: GarageFiles, now: dt.datetime) -> str:
-    if not intents.declared(files.root):
+def _mended(files: GarageFiles, folder: Private, now: dt.datetime) -> str:
+    if not folder.has(INTENT):
         return ""
     intent = intents.found(files.root)
     if intent is None:
@@ -97,22 +99,26 @@ def _mended(files: GarageFiles, now: dt.datetime) -> str:
         return ""
     end = intents.complete(files, intent)
     if end == "completed":
-        _noted(files, _entry(intent, now), {})
+        _noted(files, folder, _entry(intent, now), {})
     intents.withdraw(files.root)
     words = "could be neither completed nor put back" if end == "left" else f"has been {end}"
     return f"{intent.step.label}: was cut short, {words}"
 
 
-def _save_locked(files: GarageFiles, step: Step, now: dt.datetime, note: JournalNote) -> Outcome:
+def _save_locked(
+    files: GarageFiles, folder: Private, step: Step, now: dt.datetime, note: JournalNote
+) -> Outcome:
     for _ in range(_TRIES):
         try:
-            return _save_once(files, step, now, note)
+            return _save_once(files, folder, step, now, note)
         except Replaced as error:
             last = NotSaved(error.reason, error.mend)
     return last
 
 
-def _save_once(files: GarageFiles, step: Step, now: dt.datetime, note: JournalNote) -> Outcome:
+def _save_once(
+    files: GarageFiles, folder: Private, step: Step, now: dt.datetime, note: JournalNote
+) -> Outcome:
     """Try once. Raises Replaced where another program wrote a file since it was read here."""
     writes = prepared(files, step.changes)
     if not isinstance(writes, list):
@@ -131,7 +137,7 @@ def _save_once(files: GarageFiles, step: Step, now: dt.datetime, note: JournalNo
         if several and failed.again:
             intents.withdraw(files.root)
         return failed
-    unnoted = _noted(files, _entry(intent, now), _texts(writes))
+    unnoted = _noted(files, folder, _entry(intent, now), _texts(writes))
     if several:
         intents.withdraw(files.root)
     return Saved(undo, intent.id, unnoted)
@@ -177,13 +183,13 @@ def _entry(intent: Intent, now: dt.datetime) -> JournalEntry:
     return JournalEntry(intent.id, now, note.run, note.what, intent.step, intent.undo, note.doubtful)
 
 
-def _noted(files: GarageFiles, entry: JournalEntry, texts: dict[Ref, str]) -> str:
+def _noted(files: GarageFiles, folder: Private, entry: JournalEntry, texts: dict[Ref, str]) -> str:
     """Write a line of the journal; return why only this run can undo it, or nothing."""
     hidden = [ref for ref in entry.refs if _is_hidden(files, ref)]
     if hidden:
         return f"{files.name_of(hidden[0])} is readable for you alone, and the garage's journal is not"
     try:
-        append(files.root, entry, whole_texts(entry.step, texts))
+        append(folder, entry, whole_texts(entry.step, texts))
     except (OSError, NotRead) as error:
         return error.found if isinstance(error, NotRead) else in_plain_words(error)
     lost = "" if files.said_no_key else user_key().lost

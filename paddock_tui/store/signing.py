@@ -37,7 +37,12 @@ def user_folder() -> Path:
 
     Raises RuntimeError where there is no home.
     """
-    named = os.environ.get("XDG_STATE_HOME", "")
+    return _folder_of(os.environ.get("XDG_STATE_HOME", ""), os.environ.get("HOME", ""))
+
+
+@lru_cache(maxsize=4)
+def _folder_of(named: str, _: str) -> Path:
+    """Return the folder where the state is `named`, else in the home, which the second names mostly."""
     base = Path(named) if Path(named).is_absolute() else Path.home() / ".local" / "state"
     return base / "paddock-tui"
 
@@ -124,11 +129,11 @@ def garage_id(folder: Private, *, make: bool = False) -> bytes:
 
 def mark(key: Key, garage: bytes, before: bytes, line: bytes) -> bytes:
     """Return the mark of a line: 64 hexadecimal digits."""
-    import hmac
+    from hmac import digest
 
     # Each part with its length, so that no two sets of parts read the same.
     parts = b"".join(b"%d:%s" % (len(part), part) for part in (garage, before, line))
-    return hmac.new(key.secret, parts, "sha256").hexdigest().encode()
+    return digest(key.secret, parts, "sha256").hex().encode()
 
 
 _MARK = b', "mark": "'

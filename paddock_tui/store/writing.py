@@ -12,7 +12,7 @@ from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.outcomes import Clash, NotSaved
-from paddock_tui.store.patch import Patched, patch
+from paddock_tui.store.patch import FileData, Patched, patch
 from paddock_tui.store.reading import loads, read_text
 from paddock_tui.store.rekey import rekey
 from paddock_tui.store.tree import Tree
@@ -72,9 +72,11 @@ def _prepared(
 def _with_text(
     files: GarageFiles, change: Change | Rename | Remove | Rekey, path: FilePath, text: str
 ) -> Write | Clash | NotSaved:
+    data: FileData | None = None
     if isinstance(change, Change | Rekey):
-        data = loads(text)
-        change = files.former.as_written(change, data) if isinstance(data, dict) else change
+        found = loads(text)
+        if isinstance(found, dict):
+            data, change = found, files.former.as_written(change, found)
     match change:
         case Rename():
             return Write(change, path, text, text, Rename(Ref(change.ref.kind, change.to), change.ref.id))
@@ -86,11 +88,13 @@ def _with_text(
         case Rekey():
             return _rekeyed(files, change, path, text)
         case Change():
-            return _patched(files, change, path, text)
+            return _patched(files, change, path, text, data)
 
 
-def _patched(files: GarageFiles, change: Change, path: FilePath, text: str) -> Write | Clash | NotSaved:
-    patched = patch(text, change.edits)
+def _patched(
+    files: GarageFiles, change: Change, path: FilePath, text: str, data: FileData | None
+) -> Write | Clash | NotSaved:
+    patched = patch(text, change.edits, data)
     if isinstance(patched, Patched):
         return Write(change, path, patched.text, text, Change(change.ref, patched.undo))
     if patched.why == "clash":

@@ -6,6 +6,7 @@
 - The input thread sleeps until there is something to read and is woken to stop: no ten wake-ups a
   second, and leaving does not take 0.2 s of waiting.
 - The terminal is not asked to report focus: each report would have the whole screen sent.
+- A key is given to the app's loop as it is, without a task of its own.
 - An update does not end with a move of the hidden cursor.
 
 Where the stock driver has changed, `driver_class` says None and the stock one is used.
@@ -29,7 +30,7 @@ from textual.driver import Driver
 from textual.message import Message
 
 from paddock_tui.widgets.escapes import Escapes
-from paddock_tui.widgets.typed_run import TypedRun
+from paddock_tui.widgets.typed_run import TypedRun, key_of
 
 if TYPE_CHECKING or sys.platform != "win32":
     from textual.drivers.linux_driver import LinuxDriver
@@ -60,6 +61,7 @@ _NEEDED = (
     "start_application_mode",
     "disable_input",
     "process_message",
+    "send_message",
     "write",
     "close",
 )
@@ -107,6 +109,10 @@ class LinkDriver(LinuxDriver):
         """Send it, without the move to the first cell that ends each update: the cursor is hidden."""
         super().write(data.removesuffix(_HOME))
 
+    def send_message(self, message: Message) -> None:
+        """Give the app a message, in its loop: a task made there for each key would only do the same."""
+        self._loop.call_soon_threadsafe(self._app.post_message, message)
+
     def _run_input_thread(self) -> None:
         """Have an error in this thread end the app as any other does, instead of printing its traceback."""
         try:
@@ -148,8 +154,14 @@ class LinkDriver(LinuxDriver):
                 continue
             if not piece:
                 continue
-            alone = piece == "\x1b" and not _waits(parser)
-            self._pass_on([events.Key("escape", piece)] if alone else parser.feed(piece))
+            if len(piece) > 1 or _waits(parser):
+                self._pass_on(parser.feed(piece))
+            elif piece == "\x1b":
+                self._pass_on([events.Key("escape", piece)])
+            elif piece.isascii() and piece.isprintable():
+                self._pass_on([events.Key(key_of(piece), piece)])
+            else:
+                self._pass_on(parser.feed(piece))
 
     def _read(self) -> bytes:
         try:

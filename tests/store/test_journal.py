@@ -19,6 +19,7 @@ from paddock_tui.store.journal import (
     entries_of,
     has_lines_of_others,
 )
+from paddock_tui.store.lock import hold
 from paddock_tui.store.saving import Saved, save
 from paddock_tui.store.steps_as_json import dumped, loaded
 from paddock_tui.store.undo_history import undo_history
@@ -124,7 +125,8 @@ def test_only_the_newest_lines_are_looked_through_over_several_months(tmp_path: 
     step = change("a", "b")
     for number in range(40):
         at = dt.datetime(2026, 1 + number // 10, 1 + number % 10)
-        append(root, JournalEntry(str(number), at, "", "do", step, step), {})
+        with hold(root) as folder:
+            append(folder, JournalEntry(str(number), at, "", "do", step, step), {})
 
     assert [one.id for one in entries(root)] == [str(number) for number in range(40)]
     few = [one.id for one in entries(root, most=5000)]

@@ -9,7 +9,7 @@ import tomlkit
 from paddock_tui.records.edits import Change, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store import patch as patching
-from paddock_tui.store import system_calls
+from paddock_tui.store import system_calls, writing
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.reading import loads
 from paddock_tui.store.saving import Saved, save
@@ -30,6 +30,7 @@ def test_a_value_that_gives_way_to_another_is_parsed_before_and_after_and_every_
     save(files, change(Edit(("name",), "Plain", "First")))  # makes the folder of the journal
     parsed, synced = Mock(wraps=loads), Mock(wraps=system_calls.sync)
     structured = Mock(wraps=tomlkit.parse)
+    monkeypatch.setattr(writing, "loads", parsed)
     monkeypatch.setattr(patching, "loads", parsed)
     monkeypatch.setattr(system_calls, "sync", synced)
     monkeypatch.setattr(tomlkit, "parse", structured)

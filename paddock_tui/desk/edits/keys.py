@@ -5,7 +5,7 @@ from typing import cast
 
 from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.desk.edits.thresholds import limit_at
-from paddock_tui.desk.edits.values import bike_of, field_of, setting_value
+from paddock_tui.desk.edits.values import at_one_look, bike_of, field_of, setting_value
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
 from paddock_tui.records.electronics import Control
@@ -28,6 +28,7 @@ Last = Mapping[tuple[Ref, Path], Value]
 """The values that controls had before they were switched off, for switching them on again."""
 
 
+@at_one_look
 def stepping(
     files: GarageFiles,
     ref: Ref,
@@ -65,6 +66,7 @@ def stepping(
     return step if step.changes else f"{field.label} is at its end: {field.shape.show(value)}"
 
 
+@at_one_look
 def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str:
     """Toggle yes and no; switch a control off, or back to the level it had, else to its most help.
 

@@ -1,9 +1,10 @@
 """What is typed or chosen, turned into one step."""
 
 import datetime as dt
+import functools
 import getpass
-from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable, Mapping, Sequence
+from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec, TypeVar
 
 import attrs
 
@@ -27,6 +28,23 @@ if TYPE_CHECKING:
     from paddock_tui.rules import Finding
 
 
+_Asked = ParamSpec("_Asked")
+_Made = TypeVar("_Made")
+
+
+def at_one_look(
+    make: Callable[Concatenate[GarageFiles, _Asked], _Made],
+) -> Callable[Concatenate[GarageFiles, _Asked], _Made]:
+    """Have what makes a step look at each file once: the step is held to the files when it is kept."""
+
+    @functools.wraps(make)
+    def made(files: GarageFiles, /, *asked: _Asked.args, **named: _Asked.kwargs) -> _Made:
+        with files.once.each():
+            return make(files, *asked, **named)
+
+    return made
+
+
 def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
     """Return the bike that a session or a profile is for; None where that is not known."""
     loaded = files.read(ref)
@@ -43,6 +61,7 @@ def field_of(files: GarageFiles, ref: Ref, path: Path) -> Field | None:
     return field_at(ref.kind, path, loaded.record if loaded is not None else None, bike_of(files, ref))
 
 
+@at_one_look
 def setting(
     files: GarageFiles,
     ref: Ref,
@@ -87,6 +106,7 @@ def setting_value(files: GarageFiles, ref: Ref, path: Path, value: Value | Missi
     return Step(_label(files, ref, edits), (Change(ref, tuple(edits)),) if edits else ())
 
 
+@at_one_look
 def clearing(files: GarageFiles, ref: Ref, path: Path) -> Step:
     """Make one step that clears a value to 'not known', and the ticks that say the same."""
     return with_ticks(files, ref, setting_value(files, ref, path, MISSING))
