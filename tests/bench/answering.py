@@ -2,7 +2,8 @@
 
 On a pseudo-terminal of 80 by 24, with the sample or a career of as many sessions: from the key to the whole
 bench page, from `q` to the end of the process, and from a key to its line in the journal beside a bare
-durable write of that file and its folder. Least and middle of many; wall time, so a busy machine counts.
+durable write of that file and its folder; and from a key typed at once on the first page, while everything is
+loaded, to the whole page that it brings. Least and middle of many; wall time, so a busy machine counts.
 """
 
 import contextlib
@@ -27,6 +28,8 @@ sys.argv = ["paddock-tui", {garage!r}, "--at", {at!r}]
 script()
 """
 _READY = "? help"
+_EARLY = "psc?b"
+"""Keys that lead to another page from the first one."""
 _GONE_S, _JUDGED_S = 30.0, 120.0
 
 
@@ -45,9 +48,12 @@ def main(arguments: list[str]) -> int:
             for turn in range(times):
                 kept.append(_journalled(wire, garage, "+-"[turn % 2]))
                 wire.read(0.3)
+        early = {key: [_early(code, key) for _ in range(max(times // 4, 1))] for key in _EARLY}
         leaving = [_left(code) for _ in range(times)]
         bare = [_written(garage / "garage.toml") for _ in range(times)]
     _line("from b to the whole bench page", bench)
+    for key, found in early.items():
+        _line(f"from {key} on the first page to its own", found)
     _line("from q to the end of the process", leaving)
     _line("from a key to its journal line", kept)
     _line("a bare durable write", bare)
@@ -100,6 +106,31 @@ def _until(wire: Wire, key: str, mark: str) -> float:
     return last - start
 
 
+def _early(code: str, key: str) -> float:
+    """Return the seconds from a key on the first page, typed as soon as that shows, to the page it brings."""
+    with Wire(code, loaded=False) as wire:
+        start = time.perf_counter()
+        while _page(wire) != "garage":
+            assert time.perf_counter() - start < _JUDGED_S, wire.shown
+            wire.read(0.001, 0.01)
+        typed = last = time.perf_counter()
+        wire.type(key)
+        while select.select([wire.near], [], [], 0.5)[0] or _page(wire) in ("", "garage"):
+            assert time.perf_counter() - typed < _JUDGED_S, wire.shown
+            if select.select([wire.near], [], [], 0)[0]:
+                wire.terminal.feed(os.read(wire.near, 65536))
+                last = time.perf_counter()
+        wire.type("q")
+        wire.ended()
+    return last - typed
+
+
+def _page(wire: Wire) -> str:
+    """Return what the heading calls the page; a clock that was set stands before that."""
+    clock, _, rest = wire.shown.split("\n")[0].partition(" · ")
+    return (rest if clock.startswith("clock") else clock).partition(" · ")[0].strip()
+
+
 def _journalled(wire: Wire, garage: Path, key: str) -> float:
     """Return the seconds from a key that changes a value to the line of it in the journal."""
     before = _size(garage)
@@ -107,12 +138,17 @@ def _journalled(wire: Wire, garage: Path, key: str) -> float:
     wire.type(key)
     while _size(garage) <= before:
         assert time.perf_counter() - start < _GONE_S, wire.shown
-        time.sleep(0.0002)
+        time.sleep(0.00005)
     return time.perf_counter() - start
 
 
 def _size(garage: Path) -> int:
-    return sum(one.stat().st_size for one in (garage / ".paddock").rglob("*") if "journal" in str(one))
+    """Return the bytes of the journal: looked at so often that it takes no more than a list and a status."""
+    try:
+        with os.scandir(garage / ".paddock" / "journal") as found:
+            return sum(one.stat().st_size for one in found)
+    except FileNotFoundError:
+        return 0
 
 
 def _left(code: str) -> float:
