@@ -4,7 +4,7 @@ from paddock_tui.on_demand import Later
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.room import Room
 
-_DOES = Later("paddock_tui.screens.at_work.key_help")
+_DOES = Later("paddock_tui.screens.at_work.key_help", soon=True)
 
 ROOM = Room(
     id="help",

@@ -6,7 +6,7 @@ from paddock_tui.screens.action import Action, needs_session, to
 from paddock_tui.screens.room import Room, everywhere
 from paddock_tui.screens.subject import of_subject
 
-_DOES = Later("paddock_tui.screens.at_work.session")
+_DOES = Later("paddock_tui.screens.at_work.session", soon=True)
 
 
 def _opens(ref: Ref) -> bool:

@@ -6,7 +6,7 @@ from paddock_tui.screens.action import Action, needs_subject, to
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import of_subject
 
-_DOES = Later("paddock_tui.screens.at_work.setup")
+_DOES = Later("paddock_tui.screens.at_work.setup", soon=True)
 
 
 def _shows(ref: Ref, path: Path) -> bool:

@@ -5,7 +5,7 @@ from paddock_tui.pages.actions import ActionContext
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.room import Room
 
-_DOES = Later("paddock_tui.screens.at_work.why")
+_DOES = Later("paddock_tui.screens.at_work.why", soon=True)
 
 
 def _off(context: ActionContext) -> str:
