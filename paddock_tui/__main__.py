@@ -11,14 +11,13 @@ import os
 import sys
 import threading
 from collections.abc import Callable, Sequence
-from pathlib import Path
-from typing import TYPE_CHECKING
 
 from paddock_tui import __version__
 from paddock_tui.commands.arguments import parser as parser
 from paddock_tui.commands.common import USAGE, CommandStopped, complain
 from paddock_tui.commands.output import Output, printing
 
+TYPE_CHECKING = False  # what it stands for in `typing`, which takes longer to load than all of this
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk
     from paddock_tui.pages.rows import Page
@@ -68,8 +67,8 @@ def script() -> None:
 def _main(arguments: Sequence[str] | None, output: Output) -> int:
     made = parser()
     words = list(sys.argv[1:] if arguments is None else arguments)
-    if not words and Path("garage.toml").is_file():
-        words = [str(Path.cwd())]
+    if not words:
+        words = _garage_here()
     if not words:
         words = _usual_garage()
     if words and not words[0].startswith("-") and words[0] not in _COMMANDS:
@@ -97,8 +96,17 @@ def _main(arguments: Sequence[str] | None, output: Output) -> int:
         return CRASHED
 
 
+def _garage_here() -> list[str]:
+    """Return the folder that one is in as an argument, where it is a garage."""
+    from pathlib import Path
+
+    return [str(Path.cwd())] if Path("garage.toml").is_file() else []
+
+
 def _usual_garage() -> list[str]:
     """Return the garage of the settings file as an argument, where it names one."""
+    from pathlib import Path
+
     from paddock_tui.store.settings import load_settings
 
     named = load_settings()[0].garage

@@ -24,6 +24,7 @@ UNUSED = {
     "attr.validators": "",
     "attrs.validators": "",
     "bz2": "_bz2",
+    "inspect": "",
     "locale": "_locale",
     "lzma": "_lzma",
     "mimetypes": "",

@@ -99,6 +99,14 @@ def test_a_garage_without_a_bad_value_loads_nothing_that_lists_refusals() -> Non
     assert loaded(CHECK, {"cattrs", "tomllib"}) == set()
 
 
+def test_the_help_of_commands_loads_nothing_that_types_paths_and_dates_need() -> None:
+    asked = _MAIN.format(words=["--help"])
+
+    assert loaded(asked, {"typing", "pathlib", "datetime", "urllib.parse", "gettext", "inspect"}) <= {
+        "gettext"  # there, and put off
+    }
+
+
 def test_asking_for_the_width_loads_nothing_that_compresses_files() -> None:
     assert loaded(CHECK, {"shutil", "bz2", "lzma"}) == set()
 

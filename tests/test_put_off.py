@@ -5,6 +5,7 @@ import sys
 from pathlib import Path
 
 from paddock_tui.put_off import NAMES, UNUSED
+from tests.sample import SAMPLE
 from tests.widgets.wire import Wire
 
 _OFF = """
@@ -12,9 +13,15 @@ import sys
 from paddock_tui import put_off
 put_off.begin(); put_off.begin()
 
+def there():
+    return [one for one in {*put_off.UNUSED, *put_off.NAMES} if one in sys.modules]
+
 def off():
-    every, loader = {*put_off.UNUSED, *put_off.NAMES}, put_off._Loader
-    return sorted(one for one in every if isinstance(getattr(sys.modules.get(one), "__loader__", 0), loader))
+    loader = put_off._Loader
+    return sorted(one for one in there() if isinstance(sys.modules[one].__loader__, loader))
+
+def loaded():
+    return sorted({*there()} - {*off()})
 """
 
 EVERY = sorted({*UNUSED, *NAMES})
@@ -26,10 +33,21 @@ def said(program: str) -> str:
     return done.stdout
 
 
-def test_the_framework_and_the_libraries_load_none_of_them() -> None:
-    quick = "from paddock_tui import quick_classes\nassert quick_classes.begin()\n"
+_QUICK = "from paddock_tui import quick_classes\nassert quick_classes.begin()\n"
+_CHECK = f"paddock_tui.__main__.main(['check', {str(SAMPLE)!r}, '-q'])"
+_TOLD = "print(loaded(), *off(), sep='\\n')"
 
-    assert said(f"{_OFF}\n{quick}import paddock_tui.__main__, paddock_tui.app\nprint(off())") == f"{EVERY}\n"
+
+def test_the_framework_the_libraries_and_a_check_load_none_of_them_and_import_them_all() -> None:
+    """Of the reading of signatures the framework takes names that it uses at once."""
+    framework, *there = said(
+        f"{_OFF}\n{_QUICK}import paddock_tui.__main__, paddock_tui.app\n{_TOLD}"
+    ).splitlines()
+    check, *in_check = said(f"{_OFF}\nimport paddock_tui.__main__\n{_CHECK}\n{_TOLD}").splitlines()
+
+    assert framework == "['inspect']"
+    assert check == "[]"
+    assert sorted({*there, *in_check}) == EVERY
 
 
 def test_a_whole_run_on_a_terminal_needs_none_of_them(garage: Path, tmp_path: Path) -> None:
@@ -38,7 +56,7 @@ def test_a_whole_run_on_a_terminal_needs_none_of_them(garage: Path, tmp_path: Pa
 import os
 own = os._exit
 def ends(status):
-    open({str(told)!r}, "w").write(" ".join(off()))
+    open({str(told)!r}, "w").write(" ".join(loaded()))
     own(status)
 os._exit = ends
 from paddock_tui.__main__ import script
@@ -52,7 +70,7 @@ script()
         wire.type("q")
         wire.ended()
 
-    assert told.read_text().split() == EVERY
+    assert told.read_text().split() == ["inspect"]
 
 
 def test_each_is_the_whole_module_once_a_name_is_asked_of_it() -> None:

@@ -2,14 +2,17 @@
 
 import argparse
 import contextlib
-import datetime as dt
 import functools
 import sys
 from collections.abc import Iterator
-from typing import Any
 
 from paddock_tui.commands.common import USAGE, complain, terminal_width
 from paddock_tui.commands.usage import USAGES
+
+TYPE_CHECKING = False  # what it stands for in `typing`, which takes longer to load than all of this
+if TYPE_CHECKING:
+    import datetime as dt
+    from typing import Any
 
 _GARAGE = "the folder of the garage"
 _REF = "kind/id, e.g. bike/magpie, or an id or the start of one where that is unique"
@@ -27,7 +30,7 @@ class _RawFormatter(_Formatter, argparse.RawDescriptionHelpFormatter):
 
 
 class _Parser(argparse.ArgumentParser):
-    def __init__(self, **given: Any) -> None:
+    def __init__(self, **given: "Any") -> None:
         super().__init__(formatter_class=_Formatter, **given)
 
     def error(self, message: str) -> None:  # type: ignore[override]
@@ -95,7 +98,7 @@ def _parser() -> argparse.ArgumentParser:
     return made
 
 
-_PLAIN: Any = {"action": "store_const", "const": "plain", "help": "as sentences, for a screen reader"}
+_PLAIN: "Any" = {"action": "store_const", "const": "plain", "help": "as sentences, for a screen reader"}
 
 
 def _explain(commands: "argparse._SubParsersAction[_Parser]") -> None:
@@ -248,14 +251,18 @@ def _of_git(what: "argparse._SubParsersAction[_Parser]", name: str, does: str) -
     return what.add_parser(name, help=does, description=f"{does[:1].upper()}{does[1:]}.")
 
 
-def _day(text: str) -> dt.date:
+def _day(text: str) -> "dt.date":
+    import datetime as dt
+
     try:
         return dt.date.fromisoformat(text)
     except ValueError:
         raise argparse.ArgumentTypeError(f'"{text}" is no date, e.g. 2026-06-20') from None
 
 
-def _moment(text: str) -> dt.datetime:
+def _moment(text: str) -> "dt.datetime":
+    import datetime as dt
+
     try:
         found = dt.datetime.fromisoformat(text)
     except ValueError:

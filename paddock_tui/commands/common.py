@@ -1,16 +1,16 @@
 """What the commands share: exit statuses, opening a garage, printing."""
 
 import contextlib
-import datetime as dt
 import os
 import sys
 from collections.abc import Iterable, Iterator
-from pathlib import Path
-from typing import TYPE_CHECKING
 
 from paddock_tui.text import ascii_asked, fold, in_ascii, printable
 
+TYPE_CHECKING = False  # what it stands for in `typing`, which takes longer to load than all of this
 if TYPE_CHECKING:
+    import datetime as dt
+
     from paddock_tui.desk import Desk
     from paddock_tui.desk.looking import LooksAt
     from paddock_tui.records.errors import InputError
@@ -35,13 +35,15 @@ class CommandStopped(Exception):
 
 
 def open_to_read(
-    folder: str, at: dt.datetime | None = None, *, files: "GarageFiles | None" = None
+    folder: str, at: "dt.datetime | None" = None, *, files: "GarageFiles | None" = None
 ) -> "LooksAt":
     """Open the garage in a folder to look at it alone; Stop where there is none. `at` sets the clock.
 
     Nothing of what writes is loaded. That a step was cut short is said, and left as it is. `files` are its
     files, where they are held in another way than all at once.
     """
+    from pathlib import Path
+
     from paddock_tui.desk.looking import LooksAt
     from paddock_tui.desk.venue_clock import VenueClock
     from paddock_tui.store.cut_short import declared
@@ -56,11 +58,14 @@ def open_to_read(
     return LooksAt(files, (lambda: at) if at is not None else VenueClock(files))
 
 
-def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True) -> "Desk":
+def open_desk(folder: str, at: "dt.datetime | None" = None, *, writes: bool = True) -> "Desk":
     """Open the garage in a folder; Stop where there is none. `at` sets the clock.
 
     A step that was cut short is completed, and that is said; by a command that writes nothing only said.
     """
+    import datetime as dt
+    from pathlib import Path
+
     from paddock_tui.desk import Desk
 
     desk = Desk(Path(folder), (lambda: at) if at is not None else dt.datetime.now)

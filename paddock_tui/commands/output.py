@@ -5,15 +5,18 @@ import io
 import os
 import sys
 from collections.abc import Iterator
-from typing import Any
 
 from paddock_tui.store.errors import in_plain_words
+
+TYPE_CHECKING = False  # what it stands for in `typing`, which takes longer to load than all of this
+if TYPE_CHECKING:
+    from typing import Any
 
 
 class Output:
     """Passes on what is printed; after an error nothing more, so that the work itself is completed."""
 
-    def __init__(self, stream: Any) -> None:
+    def __init__(self, stream: "Any") -> None:
         self._stream = stream
         self.error: OSError | None = None
         self._muted = False
@@ -50,7 +53,7 @@ class Output:
             os.dup2(os.open(os.devnull, os.O_WRONLY), self._stream.fileno())
         return f"the output could not be written: {in_plain_words(self.error)}"
 
-    def __getattr__(self, name: str) -> Any:
+    def __getattr__(self, name: str) -> "Any":
         return getattr(self._stream, name)
 
 

@@ -1,18 +1,15 @@
 """What `--help` says of each command beside its arguments: what it is for, examples, exit statuses."""
 
-from typing import NamedTuple
-
 DONE = "0 done; 3 not done, and why"
 SAVED = "0 saved; 3 not saved, and why"
 PRINTED = "0 printed; 3 it cannot be read"
 
 
-class Usage(NamedTuple):
+class Usage:
     """What one command is for; its examples; its exit statuses besides 64 wrong usage and 70 an error."""
 
-    about: str
-    examples: tuple[str, ...]
-    statuses: str = DONE
+    def __init__(self, about: str, examples: tuple[str, ...], statuses: str = DONE) -> None:
+        self.about, self.examples, self.statuses = about, examples, statuses
 
     def epilog(self) -> str:
         """Write what stands under the arguments."""

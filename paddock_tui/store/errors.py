@@ -1,7 +1,10 @@
 """Why a file could not be read or written, in plain words."""
 
 import errno
-from pathlib import Path
+
+TYPE_CHECKING = False  # what it stands for in `typing`, which takes longer to load than all of this
+if TYPE_CHECKING:
+    from pathlib import Path
 
 _REASONS = {
     errno.ENOSPC: "no space left on the disk",
@@ -53,7 +56,7 @@ class Refused(OSError):
 class LeadsOut(Refused):
     """A link leads out of the garage, to a target that nobody allowed."""
 
-    def __init__(self, target: Path) -> None:
+    def __init__(self, target: "Path") -> None:
         super().__init__(f"a link that leads out of the garage, to {target}")
         self.target = target
 
