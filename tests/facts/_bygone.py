@@ -101,7 +101,7 @@ def with_many_sets(long: Long) -> Long:
 def long_ones() -> Mapping[str, Long]:
     """Return the histories by what they are."""
     career = _career()
-    of_all = (career, _with(career, _stripped), _with(career, _planned), _sample())
+    of_all = (career, _with(career, _stripped), _with(career, planned), _sample())
     return dict(zip(NAMES, of_all, strict=True))
 
 
@@ -129,7 +129,7 @@ def _stripped(session: Session) -> Session:
     return Session(**kept, setup=SetUp(mode=session.setup.mode))
 
 
-def _planned(session: Session) -> Session:
+def planned(session: Session) -> Session:
     """Return a session that nobody rode."""
     return attrs.evolve(_stripped(session), ridden_laps=None)
 

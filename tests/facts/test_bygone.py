@@ -9,8 +9,7 @@ import pytest
 from paddock_tui.facts import outings
 from paddock_tui.facts.past import WALKS, History, Lineage
 from paddock_tui.records.session import Session
-from paddock_tui.records.setup import SetUp
-from tests.facts._bygone import NAMES, Long, Noted, NotedSets, ask_all, long_ones, with_many_sets
+from tests.facts._bygone import NAMES, Long, Noted, NotedSets, ask_all, long_ones, planned, with_many_sets
 
 LATE = 40
 """So many sessions before it may all be looked into: a walk goes on through them."""
@@ -24,15 +23,15 @@ FEW_SETS = 4
 
 
 def in_hand(long: Long) -> Iterator[Session]:
-    """Give sessions that ask for different things: as planned, on the road, in the wet, of whoever, bare."""
+    """Give sessions that ask for different things, and such as nothing stands in but who rides what."""
     session = long.situation.session
     assert session is not None
-    yield session
-    yield attrs.evolve(session, kind="road", setup=SetUp())
-    yield attrs.evolve(session, kind="race", surface="wet", tyres=None)
-    yield attrs.evolve(session, rider=None, surface="dry", setup=SetUp())
-    yield attrs.evolve(session, tyres="unheard-of", sag={}, pressures={})
-    yield attrs.evolve(session, parked=None, laps={}, ridden_laps=None, checks={}, surface=None)
+    bare = planned(session)
+    for one in (session, attrs.evolve(bare, setup=session.setup), bare):
+        yield attrs.evolve(one, surface="dry")
+        yield attrs.evolve(one, kind="road")
+        yield attrs.evolve(one, kind="race", surface="wet", tyres=None)
+        yield attrs.evolve(one, rider=None, tyres="unheard-of")
 
 
 @pytest.mark.parametrize("name", NAMES)
