@@ -17,6 +17,9 @@ from typing import Any
 
 _LENGTH = struct.Struct("!I")
 
+_MOST = 8
+"""More would take less time, but each holds the records of all that went before."""
+
 _CATCHING_UP = 0.3
 """How much of the time that a part takes is taken by going through it because it went before."""
 
@@ -26,7 +29,8 @@ def processors() -> int:
     # A copy has none of the other threads, but all the locks that these held.
     if not hasattr(os, "fork") or sys.platform == "darwin" or threading.active_count() > 1:
         return 1
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    there = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return min(there, _MOST)
 
 
 def pieces(parts: int, ways: int) -> list[range]:

@@ -2,11 +2,13 @@
 
 import os
 import signal
+import sys
+import threading
 from collections.abc import Iterator
 
 import pytest
 
-from paddock_tui.commands.shared_out import pieces, shared_out
+from paddock_tui.commands.shared_out import pieces, processors, shared_out
 from tests.commands.begun import Begun
 
 pytestmark = pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")
@@ -71,3 +73,17 @@ def test_no_process_outlives_whoever_stops_listening(begun: Begun) -> None:
     with pytest.raises(KeyboardInterrupt):
         told.throw(KeyboardInterrupt)  # type: ignore[attr-defined]
     assert begun.all_are_gone(2)
+
+
+def test_none_is_begun_beside_another_thread_or_where_nothing_can_be(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(threading, "active_count", lambda: 1)
+    monkeypatch.setattr(sys, "platform", "linux")
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _pid: {0, 1, 2}, raising=False)
+    assert processors() == 3
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _pid: set(range(200)), raising=False)
+    assert processors() == 8
+    monkeypatch.setattr(threading, "active_count", lambda: 2)
+    assert processors() == 1
+    monkeypatch.setattr(threading, "active_count", lambda: 1)
+    monkeypatch.delattr(os, "fork")
+    assert processors() == 1
