@@ -18,7 +18,11 @@ def numbers(what: str, given: Sequence[float], least: int = 1) -> list[float]:
     """Return the numbers as floats; raises Inconsistent for too few, OutOfRange at one not finite."""
     if len(given) < least:
         raise Inconsistent(what, f"{len(given)} given, it takes at least {least}")
-    return [within(what, float(one), None, None) for one in given]
+    values = [float(one) for one in given]
+    if not all(map(math.isfinite, values)):
+        for one in values:
+            within(what, one, None, None)
+    return values
 
 
 def mean(given: Sequence[float]) -> float:

@@ -51,7 +51,7 @@ class RecordedStep:
     change_s: float
 
 
-@attrs.frozen
+@attrs.frozen(cache_hash=True)
 class LapRecord:
     """What the sessions of one rider on one bike tell of scatter and luck.
 

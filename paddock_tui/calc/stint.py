@@ -6,6 +6,7 @@ set aside too: one-sided, since nobody is fast by mishap. The rule needs four la
 no source.
 """
 
+import math
 from collections.abc import Iterable
 
 import attrs
@@ -81,7 +82,8 @@ def stint(laps: Iterable[TimedLap]) -> Stint:
     """Return part clean laps from the others; raises OutOfRange for a time that is not above zero."""
     given = sorted(laps, key=lambda one: one.number)
     for one in given:
-        above("lap", one.seconds, 0.0, None, "s")
+        if not 0.0 < one.seconds < math.inf:
+            above("lap", one.seconds, 0.0, None, "s")
     marked = [Aside(one, _MARKED.get(one.mark, one.mark)) for one in given if one.mark]
     free = [one for one in given if not one.mark]
     limit = _limit_s(free)

@@ -155,10 +155,9 @@ def differences(old: SetUp, new: SetUp, bike: Bike | None = None) -> tuple[SetUp
 
     With the bike, values have its labels and units.
     """
-    return tuple(
-        _difference(path, before, after, Session(setup=new), bike)
-        for path, before, after in _differing(old, new)
-    )
+    found = tuple(_differing(old, new))
+    holder = Session(setup=new) if found else None
+    return tuple(_difference(*one, holder, bike) for one in found)
 
 
 def session_differences(before: Session, after: Session, bike: Bike | None) -> tuple[SetUpDifference, ...]:
@@ -197,6 +196,8 @@ def height_difference(key: str, old: Quantity, new: Quantity) -> SetUpDifference
 def _differing(old: SetUp, new: SetUp) -> Iterator[tuple[Path, Any, Any]]:
     for one in attrs.fields(SetUp):
         before, after = getattr(old, one.name), getattr(new, one.name)
+        if before is after:
+            continue
         if one.name in TABLES:
             yield from _in_table(one.name, before, after)
         elif not same_value(before, after):
@@ -212,7 +213,7 @@ def _in_table(
             yield (SET_UP, name, key), was, became
 
 
-def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | None) -> SetUpDifference:
+def _difference(path: Path, old: Any, new: Any, holder: Session | None, bike: Bike | None) -> SetUpDifference:
     field = field_at("session", path, holder, bike)
     label = field.label if field is not None else label_of(path[-1].replace("_", "-"))
     listed = _listed(path, bike)
@@ -322,6 +323,8 @@ def _listed(path: Path, bike: Bike | None) -> bool:
 
 def same_value(one: object, other: object) -> bool:
     """Return whether two values of a set-up are the same; figures are compared across units."""
+    if one is other:
+        return True
     if isinstance(one, Quantity) and isinstance(other, Quantity):
         return one.dimension == other.dimension and one.same(other)
     return one == other

@@ -53,9 +53,9 @@ def fields(kind: str, record: Record, bike: Bike | None = None) -> tuple[Field, 
 def field_at(kind: str, path: Path, record: Record | None = None, bike: Bike | None = None) -> Field | None:
     """Return the field at a path, whether a value stands there or not; None where nothing is declared."""
     if bike is not None and record is not None and path[:1] == (SET_UP,):
-        for field in _of_bike(record, bike):
-            if field.path == path:
-                return field
+        found = _by_path(record, bike).get(path)
+        if found is not None:
+            return found
     spec = find_spec(CLASSES[kind], path) if kind in CLASSES else None
     if spec is None or spec.shape is None:
         return None
@@ -104,6 +104,22 @@ def below(value: Any, depth: int) -> Iterator[tuple[Path, Any]]:
     for key, inner in value.items() if isinstance(value, Mapping) else ():
         for keys, deeper in below(inner, depth - 1):
             yield (key, *keys), deeper
+
+
+_MOST = 16
+_BY_PATH: dict[tuple[int, str | None], tuple[Bike, dict[Path, Field]]] = {}
+"""What bikes add, by the bike's identity and the damping mode; the bike is held, so that it stays its own."""
+
+
+def _by_path(record: Any, bike: Bike) -> Mapping[Path, Field]:
+    """Return what a bike adds to a record, by its places: thousands of changes are said of one bike."""
+    asked = id(bike), record.setup.damping
+    kept = _BY_PATH.get(asked)
+    if kept is None or kept[0] is not bike:
+        if len(_BY_PATH) >= _MOST:
+            _BY_PATH.clear()
+        kept = _BY_PATH[asked] = bike, {field.path: field for field in reversed([*_of_bike(record, bike)])}
+    return kept[1]
 
 
 def _of_bike(record: Any, bike: Bike) -> Iterator[Field]:
