@@ -86,10 +86,10 @@ class GarageFiles:
         refs = self.listing("session")
         key = f"session since {year}"
         if key not in self._refs:
-            named = [(ref, year_of(ref.id)) for ref in refs]
-            latest = max((name for _, name in named if name != OTHER), default=f"{year:04}")
-            first = min(f"{year:04}", latest)
-            self._refs[key] = tuple(ref for ref, name in named if name == OTHER or name >= first)
+            years = {begins: year_of(begins) for begins in {ref.id[:4] for ref in refs}}
+            first = min(f"{year:04}", max((one for one in years.values() if one != OTHER), default="9"))
+            wanted = {begins for begins, name in years.items() if name == OTHER or name >= first}
+            self._refs[key] = tuple([ref for ref in refs if ref.id[:4] in wanted])
         return self._refs[key]
 
     def all(self) -> Iterator[Ref]:

@@ -273,7 +273,8 @@ class _Walk:
 
 
 def _read(folder: Path) -> tuple[str | FolderEntry, ...]:
-    found: list[str | FolderEntry] = []
+    plain: list[str] = []
+    apart: list[FolderEntry] = []
     with os.scandir(folder) as entries:
         for entry in entries:
             name = entry.name
@@ -281,10 +282,11 @@ def _read(folder: Path) -> tuple[str | FolderEntry, ...]:
                 continue
             is_link, is_folder = entry.is_symlink(), entry.is_dir(follow_symlinks=False)
             if is_link or is_folder:
-                found.append(FolderEntry(name, is_link, is_folder))
+                apart.append(FolderEntry(name, is_link, is_folder))
             elif name.endswith(SUFFIX):
-                found.append(name)
-    return tuple(sorted(found, key=_name))
+                plain.append(name)
+    plain.sort()
+    return tuple(sorted([*plain, *apart], key=_name)) if apart else tuple(plain)
 
 
 def _name(entry: str | FolderEntry) -> str:

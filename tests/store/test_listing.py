@@ -7,6 +7,7 @@ import pytest
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.index import OTHER, year_of
 from tests.commands.running import Runner
 from tests.desk.opened import at_desk
 from tests.small import session, write
@@ -62,3 +63,19 @@ def test_they_stand_on_the_garage_page_and_fail_the_check_of_everything(tmp_path
     assert ran.status == 3
     assert "My Bike.toml" in ran.out
     assert "rename it, e.g. to my-bike.toml" in " ".join(row.value for row in page.rows())
+
+
+@pytest.mark.parametrize("year", [0, 2024, 2025, 2026, 2999, 9999])
+def test_sessions_since_a_year_are_those_that_each_name_says(tmp_path: Path, year: int) -> None:
+    names = ("2023-05-01-1-a", "2024-05-01-1-a", "2025-05-01-1-a", "202-a", "20255-a", "test-ride", "1", "9")
+    for there in (names, names[3:], ()):
+        root = tmp_path / f"{len(there)}"
+        (root / "sessions").mkdir(parents=True)
+        for name in there:
+            (root / "sessions" / f"{name}.toml").write_text("")
+        said = {name: year_of(name) for name in there}
+        latest = max((one for one in said.values() if one != OTHER), default=f"{year:04}")
+        first = min(f"{year:04}", latest)
+
+        found = [ref.id for ref in GarageFiles(root).sessions_since(year)]
+        assert found == sorted(name for name in there if said[name] == OTHER or said[name] >= first)
