@@ -65,7 +65,6 @@ def script() -> None:
 
 
 def _main(arguments: Sequence[str] | None, output: Output) -> int:
-    made = parser()
     words = list(sys.argv[1:] if arguments is None else arguments)
     if not words:
         words = _garage_here()
@@ -73,12 +72,12 @@ def _main(arguments: Sequence[str] | None, output: Output) -> int:
         words = _usual_garage()
     if words and not words[0].startswith("-") and words[0] not in _COMMANDS:
         words.insert(0, "open")
-    given = made.parse_args(words)
+    given = parser(words[0] if words and words[0] in _COMMANDS else "").parse_args(words)
     if given.version:
         sys.stdout.write("\n".join(_versions()) + "\n")
         return 0
     if given.command is None:
-        made.print_help(sys.stderr)
+        parser().print_help(sys.stderr)
         return USAGE
     if getattr(given, "quiet", False):
         output.mute()

@@ -40,10 +40,13 @@ class _Parser(argparse.ArgumentParser):
 
 
 @functools.cache
-def parser() -> argparse.ArgumentParser:
-    """Make the parser of the command line, once: it keeps nothing of what it parsed."""
+def parser(command: str = "") -> argparse.ArgumentParser:
+    """Make the parser of the command line, once: it keeps nothing of what it parsed.
+
+    Of one command where that is known: those of all others would be made for nothing.
+    """
     with _untranslated():
-        return _parser()
+        return _parser(command)
 
 
 @contextlib.contextmanager
@@ -61,7 +64,7 @@ def _untranslated() -> Iterator[None]:
         words["_"] = own
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(command: str = "") -> argparse.ArgumentParser:
     made = _Parser(
         prog="paddock-tui",
         description="Set up a sport motorcycle for each session, check it, record it and learn from it.",
@@ -70,32 +73,52 @@ def _parser() -> argparse.ArgumentParser:
     )
     made.add_argument("--version", action="store_true", help="print the versions of program and libraries")
     commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    for name, add in _ADDED.items():
+        if command in ("", name):
+            add(commands)
+    _explain(commands)
+    return made
+
+
+def _add_open(commands: "argparse._SubParsersAction[_Parser]") -> None:
     open_ = commands.add_parser("open", help="open the screens; `paddock-tui GARAGE` does the same")
     open_.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     open_.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
-    _add_show(commands)
-    _add_set(commands)
-    _add_enter(commands)
-    _add_check(commands)
-    _add_accept(commands)
-    _add_slip(commands)
-    for name, words in (("undo", "take the last step back"), ("redo", "do again what was taken back")):
-        commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE", help=_GARAGE)
-    _add_schema(commands)
-    _add_export(commands)
-    _add_git(commands)
+
+
+def _add_undo(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    undo = commands.add_parser("undo", help="take the last step back")
+    undo.add_argument("garage", metavar="GARAGE", help=_GARAGE)
+
+
+def _add_redo(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    redo = commands.add_parser("redo", help="do again what was taken back")
+    redo.add_argument("garage", metavar="GARAGE", help=_GARAGE)
+
+
+def _add_new(commands: "argparse._SubParsersAction[_Parser]") -> None:
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER", help="a folder that is new or empty: the garage will be it")
+
+
+def _add_settings(commands: "argparse._SubParsersAction[_Parser]") -> None:
     settings = commands.add_parser("settings", help="print your settings: keys, theme, garage, steps")
     settings.add_argument("--edit", action="store_true", help="open the file in $VISUAL or $EDITOR")
+
+
+def _add_help(commands: "argparse._SubParsersAction[_Parser]") -> None:
     help_ = commands.add_parser("help", help="print a help topic, or what a word means")
     help_.add_argument("topic", metavar="TOPIC", nargs="*", help="the topics are listed when left out")
+
+
+def _add_completion(commands: "argparse._SubParsersAction[_Parser]") -> None:
     shell = commands.add_parser("completion", help="print the completion script of a shell")
     shell.add_argument("shell", choices=("bash", "zsh", "fish"), help="the shell to print it for")
+
+
+def _add_doctor(commands: "argparse._SubParsersAction[_Parser]") -> None:
     doctor = commands.add_parser("doctor", help="test terminal, disk, clock, git and permissions")
     doctor.add_argument("garage", metavar="GARAGE", nargs="?", help="tests its disk and files too")
-    _explain(commands)
-    return made
 
 
 _PLAIN: "Any" = {"action": "store_const", "const": "plain", "help": "as sentences, for a screen reader"}
@@ -268,3 +291,25 @@ def _moment(text: str) -> "dt.datetime":
     except ValueError:
         raise argparse.ArgumentTypeError(f'"{text}" is no date and time, e.g. 2026-06-20T10:30') from None
     return found.replace(tzinfo=None)
+
+
+_ADDED = {
+    "open": _add_open,
+    "show": _add_show,
+    "set": _add_set,
+    "enter": _add_enter,
+    "check": _add_check,
+    "accept": _add_accept,
+    "slip": _add_slip,
+    "undo": _add_undo,
+    "redo": _add_redo,
+    "schema": _add_schema,
+    "export": _add_export,
+    "git": _add_git,
+    "new": _add_new,
+    "settings": _add_settings,
+    "help": _add_help,
+    "completion": _add_completion,
+    "doctor": _add_doctor,
+}
+"""What makes the parser of each command, in the order that help lists them in."""
