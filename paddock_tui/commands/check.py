@@ -55,6 +55,8 @@ def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckF
         before = from_before(found.situation.facts())
         page = review_page(result, heading_of(desk, ref), problems, notes=found.notes, before=before)
         say(lines_of(_named(page, result), form))
+    for keep in desk.histories.to_keep(desk.files):
+        keep()
     return _status(ref, result, found.lost, hidden)
 
 

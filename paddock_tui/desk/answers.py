@@ -39,8 +39,8 @@ class _Kept(NamedTuple):
 class _Running:
     """One piece of work in its thread: what it found, or what it failed with."""
 
-    def __init__(self, files: Snapshot, at: Hashable) -> None:
-        self.files, self.at = files, at
+    def __init__(self, looks: LooksAt, files: Snapshot, at: Hashable) -> None:
+        self.files, self.histories, self.at = files, looks.histories, at
         self.ended = threading.Event()
         self.looks: LooksAt | None = None
         self.found: Any = None
@@ -89,7 +89,8 @@ class Answers:
             if known is not None:
                 again: AsideAnswer = known.found
                 return again
-        return Reading(min(running.files.read_of("session"), of), of)
+        done = running.files.read_of("session") + running.histories.read_later
+        return Reading(min(done, of), of)
 
     @property
     def are_awaited(self) -> bool:
@@ -126,11 +127,13 @@ class Answers:
         files = snapshot(self._desk.files)
         looks = LooksAt(files, lambda: now)
         looks.histories = self._desk.histories.aside()
-        running = _Running(files, at)
+        running = _Running(looks, files, at)
 
         def run() -> None:
+            to_keep: list[Callable[[], None]] = []
             try:
                 running.found = work(looks)
+                to_keep = looks.histories.to_keep(files)
                 running.looks = looks
             except Dropped:
                 pass
@@ -140,6 +143,9 @@ class Answers:
             running.ended.set()
             if self.listener is not None:
                 self.listener()
+            # From here on the histories may be another thread's: what is kept was put together before.
+            for keep in to_keep:
+                keep()
 
         threading.Thread(target=run, name="answer", daemon=True).start()
         return running

@@ -1,10 +1,12 @@
 """What is open for this session: the fold of everything that was written down before and in it."""
 
-from collections.abc import Iterator, Mapping
+import datetime as dt
+from collections.abc import Iterable, Iterator, Mapping
 
 import attrs
 
 from paddock_tui.calc.outside_pressure import AirObserved
+from paddock_tui.facts.begun import RestsOn
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
@@ -12,8 +14,9 @@ from paddock_tui.facts.outings import Outings
 from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
-from paddock_tui.matters.fold import Answers
+from paddock_tui.matters.fold import Folded, GivenAnswers
 from paddock_tui.matters.severity import HOLD
+from paddock_tui.matters.walked import Beginning
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -51,11 +54,51 @@ def open_matters(
     others = (*rider_elsewhere, *rider_today)
     elsewhere = [one for one in others if history.of(one.id) is None and one.id not in not_told]
     make = Outings(history, records, checklists, source, air_observed, limits)
+    begins, first, stops_at = _beginning(history, make, elsewhere)
+    if begins is not None:
+        elsewhere = [one for one in elsewhere if not _is_by(one, begins.up_to)]
     outings = (*map(make.outing, elsewhere), make.here(here))
     now = _present(here, outings[-1], records, checklists, checked, limits)
     now = attrs.evolve(now, before=garage.before.on)
     untold = tuple(make.untold(one, session) for one in unplaced)
-    return matters(MatterHistory(outings, _answers(history, records, refs), make.by_day(), untold), now)
+    answers = _answers(history, records, refs)
+    return matters(MatterHistory(outings, answers, make.by_day(first), untold, begins, stops_at), now)
+
+
+def _beginning(
+    history: History, make: Outings, elsewhere: list[PastSession]
+) -> tuple[Beginning[Folded] | None, int, dt.date | None]:
+    """Return where the fold goes on from an earlier one, and behind how many sessions; and up to which day it
+    is to be kept, for which is noted what it rests on.
+    """
+    line, rider = history.line, make.who or ""
+    stops_at = None
+    if line.stop is not None:
+        stops_at = line.stop.up_to
+        by_then = tuple(one for one in elsewhere if _is_by(one, stops_at))
+        line.stop.asked[rider] = _rests_on(make, by_then, stops_at), by_then
+    if line.begun is None or len(history.past) < line.begun.count:
+        return None, 0, stops_at
+    begins = line.begun.folded(rider, _rests_on(make, elsewhere, line.begun.up_to))
+    return begins, line.begun.count if begins is not None else 0, stops_at
+
+
+def _rests_on(make: Outings, elsewhere: Iterable[PastSession], up_to: dt.date) -> RestsOn:
+    return RestsOn(
+        tuple((one.id, one.seal) for one in elsewhere if _is_by(one, up_to)),
+        make.fall_items,
+        tuple(
+            sorted(
+                (f"{rule}.{name}", str(value))
+                for rule, names in make.limits.overrides.items()
+                for name, value in names.items()
+            )
+        ),
+    )
+
+
+def _is_by(one: PastSession, day: dt.date) -> bool:
+    return (one.date or dt.date.min) <= day
 
 
 FEW = 2
@@ -125,8 +168,8 @@ def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
 
 def _answers(
     history: History, records: Mapping[str, Record], refs: Mapping[str, Ref]
-) -> Mapping[tuple[str, str], Answers]:
-    found: dict[tuple[str, str], Answers] = {}
+) -> Mapping[tuple[str, str], GivenAnswers]:
+    found: dict[tuple[str, str], GivenAnswers] = {}
     for role in ("bike", "rider", "tyres"):
         record = records.get(role)
         if role in refs and isinstance(record, Bike | Rider | TyreSet):
@@ -135,13 +178,13 @@ def _answers(
 
 
 @attrs.frozen(eq=False)
-class _AnswersOf(Mapping[tuple[str, str], Answers]):
+class _AnswersOf(Mapping[tuple[str, str], GivenAnswers]):
     """The answers of the records in play, and those of each tyre set, which is read when it is asked for."""
 
-    in_play: Mapping[tuple[str, str], Answers]
+    in_play: Mapping[tuple[str, str], GivenAnswers]
     tyre_sets: Mapping[str, TyreSet]
 
-    def __getitem__(self, key: tuple[str, str]) -> Answers:
+    def __getitem__(self, key: tuple[str, str]) -> GivenAnswers:
         kind, name = key
         return self.in_play[key] if key in self.in_play or kind != "tyres" else self.tyre_sets[name].answers
 

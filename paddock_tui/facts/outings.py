@@ -12,6 +12,7 @@ from paddock_tui.facts.copied import weight_difference
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, History, PastSession, first_set, tyre_of
+from paddock_tui.facts.records_later import RecordsLater
 from paddock_tui.facts.starting_words import level_tyre
 from paddock_tui.facts.unplaced import as_if_of
 from paddock_tui.limits import Limits
@@ -66,13 +67,15 @@ class Outings:
             outings[id(one)] = found
         return found[3]
 
-    def by_day(self) -> Days:
-        """Return all earlier sessions as outings; of a longer history only what is new is made."""
+    def by_day(self, begins_at: int = 0) -> Days:
+        """Return all earlier sessions, or those from a place on, as outings; of a longer history only what is
+        new is made.
+        """
         history, own = self.history, self.records.get("tyres")
         days: DaysSoFar | None = history.line.outings.pop(self._known, None)
-        if days is None or not days.may_go_on(history, own):
-            days = DaysSoFar(own)
-        for one in history.past[len(days.made) :]:
+        if days is None or days.first != begins_at or not days.may_go_on(history, own):
+            days = DaysSoFar(own, begins_at)
+        for one in history.past[days.end :]:
             days.add(one, self.outing(one), history)
         history.line.outings[self._known] = days
         if len(history.line.outings) > _MOST:
@@ -168,15 +171,20 @@ class Outings:
 
 
 class DaysSoFar:
-    """The outings of the beginning of a line of sessions, day by day."""
+    """The outings of the beginning of a line of sessions from a place on, day by day."""
 
-    def __init__(self, own: Record | None) -> None:
-        self._own = own
+    def __init__(self, own: Record | None, first: int = 0) -> None:
+        self._own, self.first = own, first
         self._rests_on_own = False
         self._not_before: dict[str, PastSession | None] = {}
         """Sessions that one was copied from and that are not before it: elsewhere, later, or nowhere."""
         self.made: list[Outing] = []
         self.days = Days()
+
+    @property
+    def end(self) -> int:
+        """How many sessions of the line there are before the next."""
+        return self.first + len(self.made)
 
     def may_go_on(self, history: History, own: Record | None) -> bool:
         """Return whether these are outings of this history; forget those that come after it."""
@@ -184,12 +192,14 @@ class DaysSoFar:
             return False
         if any(history.of(name) is not found for name, found in self._not_before.items()):
             return False
+        if len(history.past) < self.first:
+            return False
         self._forget(len(history.past))
         return True
 
     def branch(self, at: int | None) -> "DaysSoFar":
         """Return these, or so many of them, to go on from by themselves."""
-        other = DaysSoFar(self._own)
+        other = DaysSoFar(self._own, self.first)
         other._rests_on_own, other._not_before = self._rests_on_own, dict(self._not_before)
         other.made, other.days = list(self.made), self.days.copy()
         if at is not None:
@@ -197,16 +207,17 @@ class DaysSoFar:
         return other
 
     def _forget(self, at: int) -> None:
-        for one in self.made[at:]:
+        kept = max(at - self.first, 0)
+        for one in self.made[kept:]:
             self.days.remove(one)
-        del self.made[at:]
+        del self.made[kept:]
 
     def add(self, one: PastSession, outing: Outing, history: History) -> None:
         """Add the next session of a history."""
         tyres, copied = one.session.tyres, one.session.copied_from
         if tyres is not None and tyres not in history.tyre_sets:
             self._rests_on_own = True
-        if copied is not None and history.before(copied, len(self.made)) is None:
+        if copied is not None and history.before(copied, self.end) is None:
             self._not_before[copied] = history.of(copied)
         self.made.append(outing)
         self.days.add(outing)
@@ -254,6 +265,10 @@ def _rests_on_the_same(one: Outings, other: Outings) -> bool:
 
 def _same_records(one: Mapping[str, object], other: Mapping[str, object]) -> bool:
     """Return whether two tables hold the very same records."""
+    if one is other:
+        return True
+    if isinstance(one, RecordsLater) and isinstance(other, RecordsLater):
+        return one.holds_as(other)
     return len(one) == len(other) and all(other.get(name) is held for name, held in one.items())
 
 

@@ -6,15 +6,19 @@ import functools
 import heapq
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from itertools import islice
-from typing import Any, Generic, Literal, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Literal, NamedTuple, TypeVar
 
 import attrs
 
-from paddock_tui.records.day import DayEntry, RidingDay
-from paddock_tui.records.people import Rider
+from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import SagReading
 from paddock_tui.records.tyres import Tyre, TyreSet
+
+if TYPE_CHECKING:
+    from paddock_tui.facts.begun import Begun, KeptAt
 
 End = Literal["front", "rear"]
 ENDS: tuple[End, End] = ("front", "rear")
@@ -25,7 +29,8 @@ class PastSession:
     """One earlier session: its id, what it holds, and its venue, with lap and altitude, where known.
 
     `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `entry`
-    is what its day holds of that rider on that bike, `day` the whole of it.
+    is what its day holds of that rider on that bike, `day` the whole of it. `seal` tells its file from any
+    other, where that is known.
     """
 
     id: str
@@ -36,6 +41,27 @@ class PastSession:
     entry: DayEntry = attrs.field(factory=DayEntry)
     altitude_m: float | None = None
     day: RidingDay | None = None
+    seal: str = ""
+
+    @classmethod
+    def of(cls, name: str, session: Session, named: Callable[[Ref], object]) -> "PastSession":
+        """Return a session with what its day and that day's venue say of it; `named` gives records."""
+        day = named(Ref("day", session.day or ""))
+        held = day if isinstance(day, RidingDay) else None
+        there = held.venue if held is not None else None
+        venue = named(Ref("venue", there or ""))
+        length, height = (venue.length, venue.altitude) if isinstance(venue, Venue) else (None, None)
+        of_rider = held.entries.get(session.rider or "", {}) if held is not None else {}
+        return PastSession(
+            name,
+            session,
+            there,
+            length.to("km") if length is not None else None,
+            held is None or held.timing != FORBIDDEN,
+            of_rider.get(session.bike or "", DayEntry()),
+            height.to("m") if height is not None else None,
+            held,
+        )
 
     @property
     def date(self) -> dt.date | None:
@@ -80,10 +106,18 @@ class Lineage:
         self.ridden_on: dict[str | None, list[int]] = {}
         """Where in `ridden` the sessions on each tyre set stand."""
         self.ridden_up_to: list[int] = []
+        self.begun: Begun | None = None
+        """Where walks go on from earlier ones."""
+        self.stop: KeptAt | None = None
+        """Where the states of walks are to be kept."""
 
     def branch(self, at: int | None = None) -> "Lineage":
         """Return one that goes on by itself from what this one knows, from so many sessions on."""
         other = Lineage()
+        if self.begun is not None and (at is None or self.begun.count <= at):
+            other.begun = self.begun
+        if self.stop is not None and (at is None or self.stop.count <= at):
+            other.stop = self.stop
         other.ridden_up_to = self.ridden_up_to[:at]
         count = other.ridden_up_to[-1] if other.ridden_up_to else 0
         other.ridden = self.ridden[:count]
@@ -192,13 +226,26 @@ class Along(Generic[Reached]):
         """Return the state behind the last session."""
         past, reached = history.past, history.line.reached
         ends: tuple[tuple[int, Reached], ...] = reached.get(self, ())
-        at, state = max((one for one in ends if one[0] <= len(past)), default=(0, self._start), key=_length)
+        known = (one for one in ends if one[0] <= len(past))
+        at, state = max(known, default=(0, self._start), key=_length)
+        line = history.line
+        if line.begun is not None and at < line.begun.count <= len(past):
+            begun = line.begun.state(self.name)
+            at, state = (line.begun.count, begun[0]) if begun is not None else (at, state)
         if at < len(past):
-            state = state if self._own is None else self._own(state)
-            for one in islice(past, at, None):
-                state = self._step(state, one)
-            self.steps += len(past) - at
+            if line.stop is not None and at < line.stop.count < len(past):
+                state = line.stop.states[self.name] = self._walked(past, at, line.stop.count, state)
+                at = line.stop.count
+            state = self._walked(past, at, len(past), state)
             reached[self] = ((len(past), state), *ends)[:_MOST_ENDS]
+        return state
+
+    def _walked(self, past: tuple[PastSession, ...], at: int, end: int, state: Reached) -> Reached:
+        """Go on from a state, which stays as it is."""
+        state = state if self._own is None else self._own(state)
+        for one in islice(past, at, end):
+            state = self._step(state, one)
+        self.steps += end - at
         return state
 
 

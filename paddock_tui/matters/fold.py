@@ -24,12 +24,12 @@ from paddock_tui.matters.order import Place, early_words, is_later
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD
-from paddock_tui.matters.walked import Walks
+from paddock_tui.matters.walked import Beginning, Walks
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 
-Answers = Mapping[str, Mapping[str, MatterAnswer]]
+GivenAnswers = Mapping[str, Mapping[str, MatterAnswer]]
 """The answers of one record, by what they answer and their number."""
 
 
@@ -46,13 +46,16 @@ class MatterHistory:
     """What the walk goes through: outings in any order, and answers by the kind and id of their record.
 
     `days` are further outings, which were put in order before. `unplaced` are outings of which the record
-    does not tell where they belong: what they open is open, and they close nothing.
+    does not tell where they belong: what they open is open, and they close nothing. `begins` is where an
+    earlier walk led, of which no outing is among these; `stops_at` is the day up to which a later may begin.
     """
 
     outings: tuple[Outing, ...] = ()
-    answers: Mapping[tuple[str, str], Answers] = attrs.field(factory=dict)
+    answers: Mapping[tuple[str, str], GivenAnswers] = attrs.field(factory=dict)
     days: Days = attrs.field(factory=Days)
     unplaced: tuple[Outing, ...] = ()
+    begins: Beginning[Folded] | None = None
+    stops_at: dt.date | None = None
 
 
 def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
@@ -60,7 +63,8 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     matter.
     """
     COMPLETE.require()
-    folded = WALKS.through(history.days.with_more(history.outings, now.id))
+    groups = history.days.with_more(history.outings, now.id)
+    folded = WALKS.through(groups, history.begins, history.stops_at)
     return shown(_with_unplaced(folded, history.unplaced), history.answers, now)
 
 
@@ -121,7 +125,9 @@ def _known(one: Opened, still: list[Opened]) -> bool:
     )
 
 
-def shown(folded: Folded, answers: Mapping[tuple[str, str], Answers], now: Present) -> tuple[Matter, ...]:
+def shown(
+    folded: Folded, answers: Mapping[tuple[str, str], GivenAnswers], now: Present
+) -> tuple[Matter, ...]:
     """Return the open matters of those whom the session names, each subject of a kind once, worst first."""
     found: dict[tuple[str, str], tuple[Matter, int]] = {}
     for one in folded.open:
@@ -158,7 +164,7 @@ def concerns(one: Opened, now: Present) -> bool:
     return one.whom == now.session.rider or (not one.whom and one.bike == now.session.bike)
 
 
-def answered(one: Opened, answers: Mapping[tuple[str, str], Answers]) -> bool:
+def answered(one: Opened, answers: Mapping[tuple[str, str], GivenAnswers]) -> bool:
     """Return whether a record answers what stands in no table of its own: whole, and not before it opened.
 
     An answer names the session that it is about; one that names none counts where its time is told to be

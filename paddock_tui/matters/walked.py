@@ -1,8 +1,9 @@
 """The walk through the record as far as it is the same as last time: only what comes after is walked anew."""
 
+import datetime as dt
 import threading
 from collections.abc import Callable, Iterable
-from typing import Generic, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 from paddock_tui.matters.days import Together
 from paddock_tui.records.day import DayEntry
@@ -20,6 +21,27 @@ A state holds what is open on every bike and tyre, so that all of many seasons' 
 """
 
 
+Whose = tuple[str | None, str | None]
+"""Whose walk it is: the bike and the rider of the session that it leads to."""
+
+
+class Beginning(NamedTuple, Generic[State]):
+    """Where a walk begins that goes on from an earlier one: behind the last outing up to a day."""
+
+    up_to: dt.date
+    state: State
+
+
+class _Walk(Generic[State]):
+    """A walk as it is remembered: where it began, its steps, and the state that was asked to be kept."""
+
+    def __init__(self, begins: Beginning[State] | None) -> None:
+        self.begins = begins
+        self.known: list[tuple[Together, State | None]] = []
+        self.stop: tuple[int, Beginning[State]] | None = None
+        """Behind so many steps."""
+
+
 class Walks(Generic[State]):
     """Gives where a walk leads, and remembers the states behind its steps.
 
@@ -29,19 +51,30 @@ class Walks(Generic[State]):
 
     def __init__(self, start: State, advance: Callable[[State, Together], State]) -> None:
         self._start, self._advance = start, advance
-        self._walks: dict[tuple[str | None, str | None] | None, list[tuple[Together, State | None]]] = {}
+        self._walks: dict[Whose | None, _Walk[State]] = {}
         self.steps = 0
         self._lock = threading.Lock()
 
-    def through(self, groups: Iterable[Together]) -> State:
-        """Walk through outings in their order, those of one place in it together."""
+    def through(
+        self,
+        groups: Iterable[Together],
+        begins: Beginning[State] | None = None,
+        stops_at: dt.date | None = None,
+    ) -> State:
+        """Walk through outings in their order, those of one place in it together.
+
+        `begins` is where an earlier walk led that these go on from. The state behind the last outing up to
+        `stops_at` is remembered for `stopped`.
+        """
         wanted = list(groups)
         last = wanted[-1][-1].session if wanted else None
         # Whoever rides has what happened to them on other bikes among the outings of this one.
         whose = (last.bike, last.rider) if last is not None else None
         with self._lock:  # another thread walks for itself meanwhile
-            known = self._walks.pop(whose, [])
-        same = 0
+            walk = self._walks.pop(whose, None)
+        if walk is None or walk.begins is not begins:
+            walk = _Walk(begins)
+        known, same = walk.known, 0
         for (group, behind), other in zip(known, wanted, strict=False):
             if group is not other:
                 if not _is_same(group, other):
@@ -51,9 +84,14 @@ class Walks(Generic[State]):
         del known[same:]
         at = next((place for place in range(same, 0, -1) if known[place - 1][1] is not None), 0)
         behind = known[at - 1][1] if at else None
-        state = self._start if behind is None else behind
+        start = self._start if begins is None else begins.state
+        state = start if behind is None else behind
         del known[at:]
-        for group in wanted[at:]:
+        if walk.stop is not None and walk.stop[0] > at:
+            walk.stop = None
+        for place, group in enumerate(wanted[at:], at):
+            if stops_at is not None and _day_before(wanted, place) <= stops_at < _day(group):
+                walk.stop = place, Beginning(stops_at, state)
             state = self._advance(state, group)
             known.append((group, state))
             self.steps += 1
@@ -61,10 +99,25 @@ class Walks(Generic[State]):
             if older >= 0 and (older + 1) % EACH:
                 known[older] = known[older][0], None
         with self._lock:
-            self._walks[whose] = known
+            self._walks[whose] = walk
             if len(self._walks) > _MOST:
                 del self._walks[next(iter(self._walks))]
         return state
+
+    def stopped(self, whose: Whose, at: dt.date) -> State | None:
+        """Return the state behind the last outing up to a day, where a walk was asked to keep it."""
+        with self._lock:
+            walk = self._walks.get(whose)
+            stop = walk.stop if walk is not None else None
+        return stop[1].state if stop is not None and stop[1].up_to == at else None
+
+
+def _day(group: Together) -> dt.date:
+    return group[0].order[0]
+
+
+def _day_before(groups: list[Together], place: int) -> dt.date:
+    return _day(groups[place - 1]) if place else dt.date.min
 
 
 def _is_same(group: Together, other: Together) -> bool:

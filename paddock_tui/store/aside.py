@@ -17,7 +17,7 @@ class AsideFiles(GarageFiles):
 
     def path_of(self, ref: Ref) -> FilePath | None:
         """Return the file of a record, that of a record made here being the one that it would have."""
-        return super().path_of(ref) or (self.path_for(ref) if ref in self._staged else None)
+        return super().path_of(ref) or (self.path_for(ref) if ref in self.staged else None)
 
     def make(self, step: Step) -> None:
         """Let the records read that a step creates."""
@@ -112,7 +112,7 @@ def snapshot(files: GarageFiles) -> Snapshot:
 
 
 def _take(other: AsideFiles, files: GarageFiles) -> None:
-    other._raw, other._loaded, other._staged = dict(files._raw), dict(files._loaded), dict(files._staged)
+    other._raw, other._loaded, other.staged = dict(files._raw), dict(files._loaded), dict(files.staged)
     other._listing, other._last_listing = files._listing, files._last_listing
     other._refs = dict(files._refs)
     other.former.take(files.former)

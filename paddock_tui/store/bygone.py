@@ -35,7 +35,7 @@ def _noted(files: GarageFiles, ref: Ref, read: UntroubledFile) -> bool:
     if not files._released.forget(ref, read.stamp) and files.rows.indexed.get(ref) != read.stamp:
         files._touch(ref)
     if not files._released.took(
-        ref, FileText(read.stamp, read.text, read.data, None, read.data), files._files()
+        ref, FileText(read.stamp, read.text, read.data, None, read.data), files.there()
     ):
         return False
     files.rows.indexed[ref] = read.stamp

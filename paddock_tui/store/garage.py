@@ -51,17 +51,13 @@ class GarageFiles:
         self._turns = Turns()
         self.once = Once()
         self._touched: list[Ref] = []
-        self.former = FormerIds(lambda kind: self._files().get(kind, NONE), self._with_former)
+        self.former = FormerIds(lambda kind: self.there().get(kind, NONE), self._with_former)
         self.generation = 0
         """Grows with every change that is known of: what was worked out in an older one stands no more."""
         self.rows = SessionRows(
-            lambda: self.tree.real,
-            self.stamp,
-            lambda ref: self._held(ref),
-            self._stamp_and_data,
-            self.former.current,
+            lambda: self.tree.real, self.stamp, self._held, self._stamp_and_data, self.former.current
         )
-        self._staged: dict[Ref, dict[str, Any]] = {}
+        self.staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
         self.sessions_read: set[str] = set()
@@ -76,7 +72,7 @@ class GarageFiles:
 
     def listing(self, kind: str) -> tuple[Ref, ...]:
         """List the records of a kind by their file names, in order; the files are not opened."""
-        files = self._files()
+        files = self.there()
         if kind not in self._refs:
             self._refs[kind] = tuple(Ref(kind, name) for name in sorted(files.get(kind, NONE)))
         return self._refs[kind]
@@ -133,7 +129,7 @@ class GarageFiles:
         """Return the file of a record that is there; found in the listing, never built from the id."""
         if ref == GARAGE:
             return self.root / GARAGE_FILE
-        return self._files().get(ref.kind, NONE).get(ref.id)
+        return self.there().get(ref.kind, NONE).get(ref.id)
 
     def path_for(self, ref: Ref) -> FilePath:
         """Return the file that a new record is to have."""
@@ -164,7 +160,7 @@ class GarageFiles:
     def let_go(self, ref: Ref) -> None:
         """Hold a record in memory no more that others made what they need of; it goes on being looked at."""
         raw = self._raw.get(ref)
-        if raw is not None and self._released.took(ref, raw, self._files()):
+        if raw is not None and self._released.took(ref, raw, self.there()):
             del self._raw[ref]
             self._loaded.pop(ref, None)
             self.once.forget()
@@ -172,11 +168,11 @@ class GarageFiles:
 
     def place_of(self, ref: Ref) -> tuple[FilePath, str] | None:
         """Return the folder and the name of the file that `path_of` gives."""
-        return self._files().get(ref.kind, NONE).place_of(ref.id)
+        return self.there().get(ref.kind, NONE).place_of(ref.id)
 
     def is_in_memory(self, ref: Ref) -> bool:
         """Return whether a record was read, and is remembered."""
-        return ref in self._raw or ref in self._staged
+        return ref in self._raw or ref in self.staged
 
     def data(self, ref: Ref) -> Mapping[str, Any]:
         """Return the plain data of a record, staged edits included; empty where there is none."""
@@ -197,13 +193,13 @@ class GarageFiles:
 
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are saved."""
-        self._staged[ref] = data
+        self.staged[ref] = data
         self._turns.edited.add(ref)
         self._change(ref)
 
     def unstage(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again; what was `saved` is compared with the file by `changed`."""
-        shown = self._staged.pop(ref, None)
+        shown = self.staged.pop(ref, None)
         if saved:
             # What an earlier step left to compare is no more where this one took the file away.
             self._shown.pop(ref, None)
@@ -256,7 +252,7 @@ class GarageFiles:
         raw, indexed, apart = self._raw, self.rows.indexed, self._shown
         found = []
         for ref in refs:
-            if ref in self._staged or ref in busy:
+            if ref in self.staged or ref in busy:
                 continue
             old = raw.get(ref)
             noted = old.stamp if old is not None else indexed.get(ref)
@@ -294,8 +290,12 @@ class GarageFiles:
 
     def stamp(self, ref: Ref) -> Stamp | None:
         """Return what tells that a record's file changed; None where there is none."""
-        here = self._files().get(ref.kind)
+        here = self.there().get(ref.kind)
         return stamp_of(here.name_of(ref.id) if here is not None else self.path_of(ref))
+
+    def stamp_as_read(self, ref: Ref) -> Stamp | None:
+        """Return the stamp that a record's file had when it, or its row, was read; None for all else."""
+        return self._raw[ref].stamp if ref in self._raw else self.rows.indexed.get(ref)
 
     def _listed(self) -> Listing:
         # Held in a name of its own: another thread may forget the listing meanwhile.
@@ -310,15 +310,16 @@ class GarageFiles:
                 self._renamed()
         return listing
 
-    def _files(self) -> dict[str, RecordFiles]:
+    def there(self) -> dict[str, RecordFiles]:
+        """Return the files that are there, of each kind by the ids of their records."""
         return self._listed().files
 
     def _read_raw(self, ref: Ref) -> FileText | None:
-        if ref in self._staged:
+        if ref in self.staged:
             known = self._raw.get(ref)
-            if known is None or known.data is not self._staged[ref]:
+            if known is None or known.data is not self.staged[ref]:
                 text = known.text if known is not None else ""
-                self._raw[ref] = FileText(None, text, self._staged[ref], None, self._staged[ref])
+                self._raw[ref] = FileText(None, text, self.staged[ref], None, self.staged[ref])
                 self._touch(ref)
             return self._raw[ref]
         path, known = self.path_of(ref), self._raw.get(ref)
@@ -327,7 +328,7 @@ class GarageFiles:
             return self._as_called(ref, known)
         if known is not None:
             self.generation += 1
-        if not self._released.forget(ref, stamp):
+        if not self._released.forget(ref, stamp) and (stamp is None or self.rows.indexed.get(ref) != stamp):
             self._touch(ref)
         if stamp is None or path is None:
             self._raw.pop(ref, None)
@@ -353,13 +354,13 @@ class GarageFiles:
 
     def _renamed(self) -> None:
         self.former.renew()
-        for ref in self._released.naming_others(self._files()):
+        for ref in self._released.naming_others(self.there()):
             self._touch(ref)
-        self.rows.doubt_names(self._files())
+        self.rows.doubt_names(self.there())
 
     def _with_former(self, kind: str) -> Iterator[tuple[Ref, tuple[str, ...]]]:
         """List the records of a kind with the ids that they had; only a file that names some is parsed."""
-        files = self._files().get(kind, NONE)
+        files = self.there().get(kind, NONE)
         for name in files:
             ref = Ref(kind, name)
             known = self.rows.former_ids(ref)
@@ -374,10 +375,9 @@ class GarageFiles:
 
     def _held(self, ref: Ref) -> Mapping[str, Any] | None:
         """Return the data of a record that is in memory; None where it would have to be read."""
-        if ref in self._staged:
-            return self._staged[ref]
-        raw = self._raw.get(ref)
-        return self._as_called(ref, raw).data if raw is not None else None
+        if ref in self.staged or ref not in self._raw:
+            return self.staged.get(ref)
+        return self._as_called(ref, self._raw[ref]).data
 
     def _stamp_and_data(self, ref: Ref) -> tuple[Stamp | None, Mapping[str, Any]]:
         raw = self._read_raw(ref)

@@ -6,24 +6,19 @@ change, size and inode of its file are as noted, and only where that file had re
 the index was written. Whatever is wrong with the index makes the files be read.
 """
 
-import contextlib
 import datetime as dt
 import functools
+import itertools
 import json
-import os
 import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
-import attrs
-
 from paddock_tui.records.former_ids import former_ids
 from paddock_tui.records.ridden import was_ridden
-from paddock_tui.store import system_calls
-from paddock_tui.store.guarded import NotRead, read_at
+from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
 from paddock_tui.store.listing import RESTS_NS
-from paddock_tui.store.tree import TreePlace, release
 
 Stamp = tuple[int, int, int, int]
 """What tells that a file changed: times of change of text and status in ns, size, inode."""
@@ -35,14 +30,13 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 5
+_VERSION = 6
 
 
-@attrs.frozen
-class SessionRow:
+class SessionRow(NamedTuple):
     """What a session says in short. Names are empty where they are not written or are no text.
 
-    `was` holds the ids that the session had before.
+    `happened` is whether incidents stand in it, `was` holds the ids that the session had before.
     """
 
     date: dt.date
@@ -53,6 +47,7 @@ class SessionRow:
     rider: str = ""
     tyres: str = ""
     day: str = ""
+    happened: bool = False
     was: tuple[str, ...] = ()
 
 
@@ -79,6 +74,7 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
         rider,
         tyres,
         day,
+        "incidents" in data,
         former_ids(data),
     )
 
@@ -99,7 +95,7 @@ class SessionIndex:
     """The rows of one garage's sessions as they were when their files were last read."""
 
     def __init__(self, real: Path) -> None:
-        self._folder = cache_folder().joinpath(*real.parts[1:])
+        self._folder = folder_of(real)
         self._years: dict[str, dict[str, Noted]] = {}
         self._fresh: dict[str, int] = {}
 
@@ -138,21 +134,12 @@ class SessionIndex:
         for year, count in list(self._fresh.items()):
             if count >= _FEWEST:
                 self._fresh[year] = 0
-                with contextlib.suppress(OSError):
-                    self._folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-                    _replace(self._folder, f"{year}.json", _as_text(self._years[year]))
+                write_cached(self._folder, f"{year}.json", _as_text(self._years[year]))
 
     def _year(self, year: str) -> dict[str, Noted]:
         if year not in self._years:
             self._years[year] = _read(self._folder, f"{year}.json")
         return self._years[year]
-
-
-def cache_folder() -> Path:
-    """Return the user's folder for what may be lost. Raises RuntimeError where there is no home."""
-    named = os.environ.get("XDG_CACHE_HOME", "")
-    base = Path(named) if Path(named).is_absolute() else Path.home() / ".cache"
-    return base / "paddock-tui"
 
 
 def year_of(name: str) -> str:
@@ -161,74 +148,66 @@ def year_of(name: str) -> str:
 
 
 def _as_text(rows: Mapping[str, Noted]) -> bytes:
-    plain = {name: [*one.stamp, one.sound, *_plain(one.row)] for name, one in rows.items()}
-    return json.dumps({"version": _VERSION, "rows": plain}, separators=(",", ":")).encode()
-
-
-def _plain(row: SessionRow) -> tuple[Any, ...]:
-    date, start = row.date.isoformat(), row.start.isoformat()
-    return date, row.number, start, row.ridden, row.bike, row.rider, row.tyres, row.day, *row.was
+    """Write a year column by column: so it is read again at once."""
+    dated = (one.row for one in rows.values())
+    plain = [(row.date.isoformat(), row.number, row.start.isoformat(), *row[3:]) for row in dated]
+    columns = [list(rows), [one.sound for one in rows.values()]]
+    columns += map(list, zip(*(one.stamp for one in rows.values()), strict=True))
+    columns += map(list, zip(*plain, strict=True))
+    return json.dumps({"version": _VERSION, "columns": columns}, separators=(",", ":")).encode()
 
 
 def _read(folder: Path, name: str) -> dict[str, Noted]:
     """Read a year, the rows that count; none where any of it is not as this program writes it."""
     try:
-        here = system_calls.open_root(folder)
-        try:
-            written = system_calls.status(here, name).st_mtime_ns
-            given = json.loads(read_at(TreePlace(here, name), _LARGEST))
-        finally:
-            release(here)
+        text, written = read_cached(folder, name, _LARGEST)
+        given = json.loads(text)
         if given["version"] != _VERSION:
             return {}
-        return {
-            name: noted
-            for name, held in given["rows"].items()
-            if max((noted := _noted(held)).stamp[:2]) + RESTS_NS <= written
-        }
-    except (OSError, NotRead, ValueError, TypeError, KeyError, AttributeError, RecursionError):
+        return _rows(given["columns"], written - RESTS_NS)
+    except CACHE_TROUBLES:
         return {}
 
 
-def _noted(held: list[Any]) -> Noted:
-    changed, status, size, inode, sound, *fields = held
-    if not type(changed) is type(status) is type(size) is type(inode) is int or type(sound) is not str:
-        raise TypeError
-    return Noted((changed, status, size, inode), _row(fields), sys.intern(sound))
+_KINDS = (str, str, int, int, int, int, str, int, str, bool, str, str, str, str, bool, list)
+"""What the columns hold: ids, what was read whole with it, the stamp, what a row says."""
 
 
-def _row(fields: list[Any]) -> SessionRow:
-    date, number, start, ridden, bike, rider, tyres, day, *was = fields
-    if type(number) is not int or type(ridden) is not bool or (was and not _are_texts(was)):
+def _rows(columns: list[list[Any]], rested: int) -> dict[str, Noted]:
+    """Return the rows of files that rested by then. Raises TypeError or ValueError for others than these."""
+    if len(lengths := {len(one) for one in columns}) != 1:
+        raise ValueError
+    if lengths == {0}:
+        return {}
+    if any(set(map(type, one)) != {kind} for one, kind in zip(columns, _KINDS, strict=True)):
         raise TypeError
-    if not type(bike) is type(rider) is type(tyres) is type(day) is str:
-        raise TypeError
+    ids, sound, changed, status, size, inode, dates, numbers, starts, ridden, *names, happened, was = columns
     # The same few names, days and times stand in thousands of rows: each is held once.
-    bike, rider, tyres, day = map(sys.intern, (bike, rider, tyres, day))
-    return SessionRow(_date(date), number, _time(start), ridden, bike, rider, tyres, day, tuple(was))
+    bikes, riders, tyres, days = (map(sys.intern, one) for one in names)
+    former = map(_texts, was) if any(was) else itertools.repeat(())
+    said = zip(  # noqa: B905 - the last may go on for ever
+        map(_date, dates), numbers, map(_time, starts), ridden, bikes, riders, tyres, days, happened, former
+    )
+    stamps = zip(changed, status, size, inode, strict=True)
+    noted = zip(stamps, map(_row, said), map(sys.intern, sound), strict=True)
+    if max(changed) <= rested and max(status) <= rested:
+        return dict(zip(ids, map(_put, noted), strict=True))
+    return {
+        name: one for name, one in zip(ids, map(_put, noted), strict=True) if max(one.stamp[:2]) <= rested
+    }
 
 
-def _are_texts(names: list[Any]) -> bool:
-    return all(type(one) is str for one in names)
+_row = functools.partial(tuple.__new__, SessionRow)
+_put = functools.partial(tuple.__new__, Noted)
+"""Made of whole tuples, of which thousands are read at each start."""
+
+
+def _texts(held: list[Any]) -> tuple[str, ...]:
+    """Return former ids. Raises TypeError for what are none."""
+    if not all(type(one) is str for one in held):
+        raise TypeError
+    return tuple(held)
 
 
 _date = functools.lru_cache(maxsize=4096)(dt.date.fromisoformat)
 _time = functools.lru_cache(maxsize=1440)(dt.time.fromisoformat)
-
-
-def _replace(folder: Path, name: str, data: bytes) -> None:
-    """Put a file in place of another at once, readable for this user alone; a power cut may lose it."""
-    here = system_calls.open_root(folder)
-    beside = f".{name}.{os.getpid()}"
-    try:
-        with contextlib.suppress(FileNotFoundError):
-            system_calls.unlink(here, beside)
-        file = system_calls.create(here, beside, 0o600)
-        try:
-            while data:
-                data = data[system_calls.write(file, data) :]
-        finally:
-            release(file)
-        system_calls.replace(here, beside, here, name)
-    finally:
-        release(here)

@@ -48,7 +48,7 @@ class PassingFiles(GarageFiles):
                 self._quick = None
 
     def _read_raw(self, ref: Ref) -> FileText | None:
-        known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self._staged else None
+        known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self.staged else None
         if known is not None:
             return self._as_called(ref, known)
         found = super()._read_raw(ref)

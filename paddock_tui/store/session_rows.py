@@ -4,8 +4,6 @@ from collections.abc import Callable, Container, Hashable, Iterator, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
-import attrs
-
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
 
@@ -124,7 +122,7 @@ class SessionRows:
             return row
         self._renamed.add(ref)
         bike, rider, tyres, day = called
-        return attrs.evolve(row, bike=bike, rider=rider, tyres=tyres, day=day)
+        return row._replace(bike=bike, rider=rider, tyres=tyres, day=day)
 
     def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
         """Return what is made of the rows of these sessions, made anew only when a row changed."""

@@ -1,6 +1,7 @@
 """Files of records in which all is well, read quickly one after the other; all others take a closer look."""
 
 from collections import OrderedDict
+from collections.abc import Mapping
 from functools import cache
 from os import stat_result
 from pathlib import Path
@@ -53,10 +54,10 @@ class UntroubledFile(NamedTuple):
 class UntroubledFiles:
     """Reads files of a garage while it is entered. Folders stay open meanwhile, bikes are read once."""
 
-    def __init__(self, files: RecordSource) -> None:
+    def __init__(self, files: RecordSource, bikes: Mapping[str, Bike] | None = None) -> None:
         self._files = files
         self._folders: OrderedDict[Path, int] = OrderedDict()
-        self._bikes: dict[str, Bike | None] = {}
+        self._bikes: dict[str, Bike | None] = dict(bikes or {})
         self._current: set[tuple[str, str]] = set()
         """The kinds and ids of records that are called so by now; of sessions each is named once."""
 

@@ -110,7 +110,7 @@ def test_the_desk_knows_the_riders_units(garage: Path) -> None:
 def test_earlier_sessions_are_not_held_as_files_and_their_changes_are_seen_all_the_same(
     garage: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("paddock_tui.desk.histories.HELD", 1)
+    monkeypatch.setattr("paddock_tui.desk.bike_past.HELD", 1)
     files, histories = GarageFiles(garage), Histories()
     first = history(files, histories, NEXT)
     early, last = (Ref("session", first.past[at].id) for at in (0, -1))
@@ -136,7 +136,7 @@ def test_earlier_sessions_are_not_held_as_files_and_their_changes_are_seen_all_t
 def test_an_earlier_session_is_read_again_once_what_it_names_is_called_otherwise(
     garage: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("paddock_tui.desk.histories.HELD", 0)
+    monkeypatch.setattr("paddock_tui.desk.bike_past.HELD", 0)
     files, histories = GarageFiles(garage), Histories()
     first = history(files, histories, NEXT)
     tyres = first.past[0].session.tyres

@@ -48,5 +48,5 @@ def test_one_more_session_is_one_step_and_few_states_are_kept() -> None:
     groups.append(_group(5))
     assert walks.through(groups) == _whole(groups)
     assert walks.steps == before + 1
-    (known,) = walks._walks.values()
-    assert sum(state is not None for _, state in known) <= LATEST + 1 + len(groups) // EACH
+    (walk,) = walks._walks.values()
+    assert sum(state is not None for _, state in walk.known) <= LATEST + 1 + len(groups) // EACH

@@ -16,9 +16,9 @@ from paddock_tui.desk import Desk, setting
 from paddock_tui.desk.lookup import glances, of_bike, session_in_hand
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import FOLDERS, Ref
+from paddock_tui.store.cached import cache_folder
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import read_file
-from paddock_tui.store.index import cache_folder
 from paddock_tui.store.reading import loads
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.untroubled_files import UntroubledFile, UntroubledFiles
@@ -164,8 +164,10 @@ def test_the_index_is_the_users_alone_one_file_a_year_without_words_of_the_rider
     assert all(path.stat().st_mode & 0o777 == 0o600 for path in indexes())
     assert not any("felt ill" in path.read_text() for path in indexes())
     assert not (root / ".paddock").exists()
-    rows = json.loads(indexes()[1].read_text())["rows"]
-    assert rows["2026-05-02-1-plain"][4:] == ["", "2026-05-02", 1, "10:00:00", False, "plain", "ann", "", ""]
+    columns = json.loads(indexes()[1].read_text())["columns"]
+    at = columns[0].index("2026-05-02-1-plain")
+    own = [column[at] for column in (columns[1], *columns[6:])]
+    assert own == ["", "2026-05-02", 1, "10:00:00", False, "plain", "ann", "", "", False, []]
 
 
 def _edited(path: Path) -> None:
@@ -226,7 +228,25 @@ EDITS: list[Callable[[Path], None]] = [
     _edited, _same_size_old_time, _replaced, _retired, _broken, _ridden, _gone, _in_the_future, _long_ago,
     _not_understood, _bike_changed, _controls_changed,
 ]  # fmt: skip
-HARM = ["none", "cut short", "no JSON", "another form", "gone", "rested", "clock set back", "killed writing"]
+HARM = [
+    "none",
+    "cut short",
+    "no JSON",
+    "another form",
+    "a column of others",
+    "a column too short",
+    "gone",
+    "rested",
+    "clock set back",
+    "killed writing",
+]
+
+
+def _another_column(path: Path, *, too_short: bool) -> None:
+    found = json.loads(path.read_text())
+    columns = found["columns"]
+    columns[7] = columns[7][1:] if too_short else [str(one) for one in columns[7]]
+    path.write_text(json.dumps(found))
 
 
 def _harmed(how: str) -> None:
@@ -239,6 +259,8 @@ def _harmed(how: str) -> None:
             path.write_bytes(b"\xff[[[")
         elif how == "another form":
             path.write_text('{"version": 1, "rows": {"2026-05-01-1-plain": [1, 2, 3, 4, "x", [], 0, 1]}}')
+        elif how.startswith("a column"):
+            _another_column(path, too_short=how == "a column too short")
         elif how == "gone":
             path.unlink()
         elif how == "rested":

@@ -223,7 +223,7 @@ def test_a_row_holds_names_and_places_of_the_kind_they_are() -> None:
     odd = {"date": DAY, "number": "3", "start": "10:20", "bike": 1, "rider": [], "tyres": None, "day": {}}
 
     assert index.row_of(whole) == index.SessionRow(
-        DAY, 3, dt.time(10, 20), False, "b", "r", "t", "d", ("older",)
+        DAY, 3, dt.time(10, 20), False, "b", "r", "t", "d", False, ("older",)
     )
     assert index.row_of(odd) == index.SessionRow(DAY, 0, dt.time(0, 0), False)
 

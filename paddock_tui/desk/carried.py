@@ -1,0 +1,314 @@
+"""What was learnt along a bike's bygone sessions, carried from one run to the next.
+
+Behind a day that is long over, the states of all walks along the bike's sessions are written to the user's
+cache, with the stamps of all that they rest on. A later run that finds every one of these files as it was
+goes on from there, and reads an earlier session only where something of it is asked for. Whatever is not as
+it was makes all be read.
+"""
+
+import contextlib
+import datetime as dt
+import functools
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from paddock_tui.desk.past_later import PastLater
+from paddock_tui.facts.begun import Begun, KeptFold, NotCarried, RestsOn
+from paddock_tui.facts.carried_states import StateReader, StateWriter, mentioned
+from paddock_tui.facts.past import ENDS, WALKS, History, Lineage, PastSession, tyre_of
+from paddock_tui.facts.unread_past import InShort
+from paddock_tui.matters import fold
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Rider
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.store.carried_files import read_carried, write_carried
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.index import Stamp
+from paddock_tui.store.later import LaterFiles
+from paddock_tui.store.seals import seal, seal_of
+
+Placed = Sequence[tuple[tuple[dt.date, int, dt.time, str], Ref]]
+
+
+class TakenUp(NamedTuple):
+    """The first sessions of a bike as an earlier run left them: unread, and what was learnt along them."""
+
+    begun: Begun
+    later: PastLater
+    tyre_sets: tuple[str, ...]
+    people: tuple[str, ...]
+    named: dict[Ref, Stamp | None]
+    """What the sessions name, by the stamps of their files; None where there is none."""
+    not_before: frozenset[str]
+    """Sessions that some were copied from and that are not before these."""
+
+
+def take_up(files: GarageFiles, bike: Ref, placed: Placed, end: int) -> TakenUp | None:
+    """Take up what an earlier run left of the sessions before a place; None where all is to be read."""
+    held = files.read(bike)
+    if held is None or not isinstance(held.record, Bike) or held.troubles or held.unknown:
+        return None
+    body = read_carried(files.tree.real, bike.id)
+    if body is None:
+        return None
+    try:
+        return _taken_up(files, bike, (held.record, body), placed[:end])
+    except (KeyError, TypeError, ValueError, IndexError, AttributeError, NotCarried):
+        return None
+
+
+def _taken_up(
+    files: GarageFiles, bike: Ref, held: tuple[Bike, dict[str, Any]], placed: Placed
+) -> TakenUp | None:
+    record, body = held
+    count, up_to = int(body["count"]), dt.date.fromisoformat(body["up_to"])
+    if not 0 < count <= len(placed) or placed[count - 1][0][0] != up_to:
+        return None
+    if count < len(placed) and placed[count][0][0] <= up_to:
+        return None
+    named = {Ref(kind, name): tuple(stamp) if stamp else None for kind, name, stamp in body["named"]}
+    if body["seal"] != seal_of(files, [ref for _, ref in placed[:count]]) or not _are_as_named(files, named):
+        return None
+    not_before = frozenset(body["not_before"])
+    others = [Ref("session", name) for name in not_before]
+    if any(files.former.current(ref) != ref for ref in (*named, *others)):
+        return None
+    if any(ref.id in not_before for _, ref in placed[count:]):
+        return None
+    venues, of_venue, ridden = body["venues"], body["of_venue"], body["ridden"]
+    if not len(of_venue) == len(ridden) == count:
+        return None
+    known = []
+    for (_, ref), at, was_ridden in zip(placed, of_venue, ridden, strict=False):
+        row = files.rows.of(ref)
+        if row is None:
+            return None
+        short = InShort(row.date, row.rider or None, row.tyres or None, was_ridden == "1")
+        known.append((ref, venues[at] if at >= 0 else None, short))
+    later = PastLater(LaterFiles(files, (bike.id, record)), bike.id, known)
+    begun = _begun(body, up_to, later)
+    return TakenUp(begun, later, tuple(body["tyre_sets"]), tuple(body["people"]), named, not_before)
+
+
+def _begun(body: dict[str, Any], up_to: dt.date, later: PastLater) -> Begun:
+    places = {one.id: one for one in later.sessions}
+    taker = StateReader(body["words"], later.record, places.get)
+    states: dict[str, Callable[[], Any]] = {
+        name: functools.partial(taker.take, value) for name, value in body["walks"].items()
+    }
+    folds = {}
+    for rider, kept in body["folds"].items():
+        elsewhere = tuple((name, seal) for name, seal in kept["elsewhere"])
+        limits = tuple((name, value) for name, value in kept["limits"])
+        rests_on = RestsOn(elsewhere, frozenset(kept["fall_items"]), limits)
+        folds[rider] = KeptFold(rests_on, functools.partial(taker.take, kept["state"]))
+    return Begun(len(later.sessions), up_to, states, folds)
+
+
+def _are_as_named(files: GarageFiles, named: Mapping[Ref, Stamp | None]) -> bool:
+    return all(ref not in files.staged and files.stamp(ref) == stamp for ref, stamp in named.items())
+
+
+class ToKeep(NamedTuple):
+    """All that is written of a bike: put together at once, so that another thread may write it.
+
+    `past` are the sessions up to where states are kept, on a `line` of their own, of which `read` were read
+    in this run; `folds` are the states of the fold by riders, with what they rest on and the sessions
+    elsewhere. `named` are the files that all of this rests on, beside those sessions.
+    """
+
+    bike: Ref
+    record: Bike
+    past: tuple[PastSession, ...]
+    line: Lineage
+    up_to: dt.date
+    seal: str
+    named: dict[Ref, Stamp | None]
+    tyre_sets: Mapping[str, TyreSet]
+    people: Mapping[str, Rider]
+    not_before: frozenset[str]
+    folds: dict[str, tuple[RestsOn, fold.Folded]]
+    elsewhere: tuple[PastSession, ...]
+
+
+class Behind(NamedTuple):
+    """A bike's sessions up to where states are kept, with what they name as far as it was read."""
+
+    bike: Ref
+    past: tuple[PastSession, ...]
+    line: Lineage
+    read: Mapping[Ref, object]
+    tyre_sets: Mapping[str, TyreSet]
+    people: Mapping[str, Rider]
+
+
+def put_together(files: GarageFiles, behind: Behind, before: TakenUp | None) -> ToKeep | None:
+    """Put together what is to be written; None where not all of it is known to be as it is on disk."""
+    stop, past = behind.line.stop, behind.past
+    held = files.read(behind.bike)
+    refs = [Ref("session", one.id) for one in past]
+    sealed = seal_of(files, refs)
+    names = _named_by(behind, before)
+    not_before = _not_before(past, before)
+    if stop is None or held is None or not isinstance(held.record, Bike) or not sealed:
+        return None
+    if names is None or not_before is None:
+        return None
+    folds: dict[str, tuple[RestsOn, fold.Folded]] = {}
+    elsewhere: list[PastSession] = []
+    for rider, (rests_on, others) in stop.asked.items():
+        state = fold.WALKS.stopped((behind.bike.id, rider or None), stop.up_to)
+        if state is not None and all(one.seal for one in others):
+            folds[rider] = rests_on, state
+            elsewhere += others
+    names |= {Ref("bike", one.session.bike) for one in elsewhere if one.session.bike is not None}
+    stamps = _stamps(files, names, behind, before)
+    if stamps is None:
+        return None
+    return ToKeep(
+        behind.bike,
+        held.record,
+        past,
+        behind.line,
+        stop.up_to,
+        sealed,
+        stamps,
+        behind.tyre_sets,
+        behind.people,
+        not_before,
+        folds,
+        tuple(elsewhere),
+    )
+
+
+def _named_by(behind: Behind, before: TakenUp | None) -> set[Ref] | None:
+    """Return what the sessions name, and what that names; None where a tyre set is not known: it is any."""
+    found = {behind.bike, *(before.named if before is not None else ())}
+    wanted: list[str] = []
+    for one in behind.past[before.begun.count if before is not None else 0 :]:
+        session = one.session
+        named = (
+            ("tyres", session.tyres),
+            ("rider", session.rider),
+            ("day", session.day),
+            ("venue", one.venue),
+        )
+        found |= {Ref(kind, name) for kind, name in named if name is not None}
+        if session.tyres is not None:
+            wanted.append(session.tyres)
+    if not all(name in behind.tyre_sets for name in wanted):
+        return None
+    followed = set(wanted)
+    while wanted:
+        here = behind.tyre_sets.get(wanted.pop())
+        for end in ENDS:
+            name = tyre_of(here, end).continues
+            if name is not None and name not in followed:
+                followed.add(name)
+                wanted.append(name)
+    return found | {Ref("tyres", name) for name in followed}
+
+
+def _not_before(past: tuple[PastSession, ...], before: TakenUp | None) -> frozenset[str] | None:
+    """Return what sessions were copied from that is nowhere among them; None where one is later."""
+    places = {one.id: place for place, one in enumerate(past)}
+    first = before.begun.count if before is not None else 0
+    found = set(before.not_before if before is not None else ())
+    for place, one in enumerate(past[first:], first):
+        copied = one.session.copied_from
+        if copied is None:
+            continue
+        if places.get(copied, -1) >= place:
+            return None
+        if copied not in places:
+            found.add(copied)
+    return frozenset(found)
+
+
+def _stamps(
+    files: GarageFiles, names: Iterable[Ref], behind: Behind, before: TakenUp | None
+) -> dict[Ref, Stamp | None] | None:
+    """Return the stamps of files as they were read; None where one is not as it is on disk."""
+    found: dict[Ref, Stamp | None] = {}
+    for ref in sorted(names, key=str):
+        known = before.named if before is not None else {}
+        if ref in files.staged:
+            return None
+        if ref in known and ref not in behind.read:
+            found[ref] = known[ref]
+        elif behind.read.get(ref) is None and files.path_of(ref) is None:
+            found[ref] = None
+        elif not seal(files, ref):
+            return None
+        else:
+            found[ref] = files.stamp_as_read(ref)
+    return found
+
+
+def keep(real: Path, held: ToKeep) -> None:
+    """Write what was learnt up to where states are kept."""
+    write_carried(real, held.bike.id, _body(held))
+
+
+def _body(held: ToKeep) -> dict[str, Any]:
+    """Return what is written of a bike."""
+    past = held.past
+    history = History(past, held.tyre_sets, held.people).on_line(held.line)
+    kept = held.line.stop.states if held.line.stop is not None else {}
+    states = {name: kept[name] if name in kept else walk.of(history) for name, walk in list(WALKS.items())}
+    writer = StateWriter(
+        _texts_of(held, (states, {rider: state for rider, (_, state) in held.folds.items()}))
+    )
+    venues = sorted({one.venue for one in past if one.venue is not None})
+    places = {name: place for place, name in enumerate(venues)}
+    return {
+        "count": len(past),
+        "up_to": held.up_to.isoformat(),
+        "seal": held.seal,
+        "named": [[ref.kind, ref.id, stamp] for ref, stamp in held.named.items()],
+        "tyre_sets": [ref.id for ref in held.named if ref.kind == "tyres" and ref.id in held.tyre_sets],
+        "people": [ref.id for ref in held.named if ref.kind == "rider" and ref.id in held.people],
+        "venues": venues,
+        "of_venue": [places.get(one.venue or "", -1) for one in past],
+        "ridden": "".join("1" if one.ridden else "0" for one in past),
+        "not_before": sorted(held.not_before),
+        "walks": _written(writer, states),
+        "folds": {
+            rider: {
+                "elsewhere": rests_on.elsewhere,
+                "fall_items": sorted(rests_on.fall_items),
+                "limits": rests_on.limits,
+                "state": state,
+            }
+            for rider, (rests_on, _) in held.folds.items()
+            for state in _written(writer, {"": held.folds[rider][1]}).values()
+        },
+        "words": writer.words,
+    }
+
+
+def _written(writer: StateWriter, states: Mapping[str, object]) -> dict[str, Any]:
+    """Write states; one that cannot be written without words is left out, and walked from the beginning."""
+    found = {}
+    for name, state in states.items():
+        with contextlib.suppress(NotCarried):
+            found[name] = writer.write(state)
+    return found
+
+
+def _texts_of(held: ToKeep, states: object) -> Iterator[tuple[Ref, Record]]:
+    """List the records in which the words of some states stand: all that these mention, and what it names."""
+    yield held.bike, held.record
+    yield from ((Ref("rider", name), one) for name, one in held.people.items())
+    by_id = {one.id: one for one in (*held.elsewhere, *held.past)}
+    names = set(mentioned(states))
+    for name in sorted(names & by_id.keys(), reverse=True):
+        one = by_id[name]
+        yield Ref("session", name), one.session
+        if one.day is not None:
+            yield Ref("day", one.session.day or ""), one.day
+    for name in sorted(names & held.tyre_sets.keys()):
+        yield Ref("tyres", name), held.tyre_sets[name]

@@ -1,0 +1,26 @@
+"""What tells files from any others that they were or will be: only of those that rest."""
+
+import hashlib
+import time
+from collections.abc import Iterable
+
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.listing import RESTS_NS
+
+
+def seal(files: GarageFiles, ref: Ref) -> str:
+    """Return what tells a record's file as it was read; empty where it is not so by now."""
+    stamp = files.stamp_as_read(ref) if ref not in files.staged else None
+    return str(stamp) if stamp is not None and max(stamp[:2]) + RESTS_NS < time.time_ns() else ""
+
+
+def seal_of(files: GarageFiles, refs: Iterable[Ref]) -> str:
+    """Return what tells these files together, in their order; empty where one of them has no seal."""
+    found = hashlib.sha256()
+    for ref in refs:
+        own = seal(files, ref)
+        if not own:
+            return ""
+        found.update(f"{ref.id} {own}\n".encode())
+    return found.hexdigest()

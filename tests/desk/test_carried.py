@@ -1,0 +1,359 @@
+"""What one run leaves of bygone seasons for the next: the same review with it and without, always."""
+
+import datetime as dt
+import json
+import random
+import re
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import attrs
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from paddock_tui.desk import bike_past
+from paddock_tui.desk.looking import LooksAt
+from paddock_tui.desk.lookup import of_bike
+from paddock_tui.facts.unread_past import UnreadSession
+from paddock_tui.records.paths import Ref
+from paddock_tui.rules import Review
+from paddock_tui.store import carried_files, seals
+from paddock_tui.store.cached import cache_folder
+from paddock_tui.store.garage import GarageFiles
+from tests.bench._career import Career, write_career
+from tests.examples import examples
+
+SESSIONS = 60
+FRESH = (HealthCheck.function_scoped_fixture,)
+"""Each example lays out its own garage."""
+BIKES = ("badger", "magpie", "otter")
+
+
+@pytest.fixture(autouse=True)
+def _soon(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keep what is worth it in a small career, of files that were written a moment ago."""
+    monkeypatch.setattr(bike_past, "HELD", 2)
+    monkeypatch.setattr(bike_past, "MAY_CHANGE", 4)
+    monkeypatch.setattr(bike_past, "WORTH", 3)
+    monkeypatch.setattr(seals, "RESTS_NS", -(10**15))
+
+
+@pytest.fixture(autouse=True)
+def caches(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
+    """Say in which folder the user's cache is."""
+
+    def use(name: str) -> None:
+        monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / name))
+
+    use("cache")
+    return use
+
+
+@pytest.fixture(scope="module")
+def _written(tmp_path_factory: pytest.TempPathFactory) -> Career:
+    return write_career(tmp_path_factory.mktemp("career") / "garage", SESSIONS, seed=3)
+
+
+@pytest.fixture
+def career(_written: Career, tmp_path: Path) -> Career:
+    return attrs.evolve(_written, root=Path(shutil.copytree(_written.root, tmp_path / "garage")))
+
+
+class Run:
+    """One run of the program over a garage."""
+
+    def __init__(self, career: Career) -> None:
+        self.looks = LooksAt(GarageFiles(career.root), lambda: career.at)
+        self.unread: dict[str, int] = {}
+
+    def reviews(self) -> dict[str, Review]:
+        """Judge the last session of each bike, and have a later run go on from what was learnt."""
+        found = {}
+        for bike in BIKES:
+            last = of_bike(self.looks.files, bike)[-1][1]
+            assembled = self.looks.assembled(last)
+            found[bike] = self.looks.judged(assembled.situation)
+            past = assembled.situation.history.past
+            self.unread[bike] = sum(isinstance(one, UnreadSession) for one in past)
+        for keep in self.looks.histories.to_keep(self.looks.files):
+            keep()
+        return found
+
+
+def fresh(career: Career, caches: Callable[[str], None]) -> dict[str, Review]:
+    """Judge with nothing carried."""
+    caches("none")
+    for path in cache_folder().rglob("before-*.json"):
+        path.unlink()
+    run = Run(career)
+    found = run.reviews()
+    assert not any(run.unread.values())
+    caches("cache")
+    return found
+
+
+def carried() -> list[Path]:
+    return sorted(cache_folder().rglob("before-*.json"))
+
+
+def test_a_second_run_goes_on_from_the_first_and_says_the_same(
+    career: Career, caches: Callable[[str], None]
+) -> None:
+    first, second = Run(career), Run(career)
+
+    assert first.reviews() == second.reviews() == fresh(career, caches)
+    assert not any(first.unread.values())
+    assert min(second.unread.values()) >= SESSIONS // 3 - 4 - 6
+    assert [path.name for path in carried()] == [f"before-{bike}.json" for bike in BIKES]
+
+
+def test_what_is_carried_is_for_the_user_alone_and_holds_no_words(career: Career) -> None:
+    typed = ("quite a hurry today", "by my uncle's gauge", "nail, plugged at the van")
+    for place, path in enumerate(sorted((career.root / "sessions").rglob("*.toml"))):
+        text = path.read_text()
+        text = re.sub(r'gauge = "[^"]*"', f'gauge = "{typed[1]}"', text)
+        text = re.sub(r'why = "[^"]*"', f'why = "{typed[0]}"', text)
+        if place % 7 == 0:
+            text = f'notes = "{typed[0]}"\n{text}\n[symptoms.1]\nwhat = "weaves"\nfound = "{typed[2]}"\n'
+        path.write_text(text)
+    Run(career).reviews()
+
+    assert len(carried()) == len(BIKES)
+    for path in carried():
+        assert path.stat().st_mode & 0o777 == 0o600
+        assert path.parent.stat().st_mode & 0o777 == 0o700
+        assert not path.is_relative_to(career.root)
+        text = path.read_text()
+        assert "weaves" in text
+        assert not [words for words in typed if words in text]
+    second = Run(career)
+    second.reviews()
+    assert all(second.unread.values())
+
+
+def _append(text: str) -> Callable[[Path], None]:
+    def change(path: Path) -> None:
+        path.write_text(f"{path.read_text()}\n{text}\n")
+
+    return change
+
+
+def _before(text: str) -> Callable[[Path], None]:
+    def change(path: Path) -> None:
+        path.write_text(f"{text}\n{path.read_text()}")
+
+    return change
+
+
+def _instead(pattern: str, text: str) -> Callable[[Path], None]:
+    def change(path: Path) -> None:
+        found, count = re.subn(pattern, text, path.read_text(), flags=re.MULTILINE)
+        path.write_text(found if count else f"# nothing of this\n{found}")
+
+    return change
+
+
+def _gone(path: Path) -> None:
+    path.unlink()
+
+
+def _again(path: Path) -> None:
+    path.write_text(path.read_text())
+
+
+def _renamed(path: Path) -> None:
+    path.with_name(f"{path.stem}-new.toml").write_text(f'was = ["{path.stem}"]\n{path.read_text()}')
+    path.unlink()
+
+
+def _copied_a_day_before(path: Path) -> None:
+    date = dt.date.fromisoformat(path.stem[:10]) - dt.timedelta(days=1)
+    text = re.sub(r"^date = .*$", f"date = {date}", path.read_text(), flags=re.MULTILINE)
+    path.with_name(f"{date}{path.stem[10:]}.toml").write_text(text)
+
+
+def _broken(path: Path) -> None:
+    path.write_text(f"{path.read_text()}\nthis is = = no file\n")
+
+
+EDITS: dict[str, tuple[str, Callable[[Path], None]]] = {
+    "a fall": ("sessions", _append('[incidents.7]\nwhat = "fall"\nmoving = true\nat = 10:00:00')),
+    "a hit to the head": ("sessions", _append('[incidents.8]\nwhat = "head hit"\nhead_contact = true')),
+    "a weave": ("sessions", _append('[symptoms.7]\nwhat = "weaves"\ngrade = 3')),
+    "work": ("sessions", _append('[work.7]\nwhat = "caliper"\nat = 08:00:00')),
+    "thin pads": ("sessions", _instead(r"^front_pads = .*$", 'front_pads = "0.4 mm"')),
+    "other pressure": ("sessions", _instead(r'^front = ".*bar"$', 'front = "1.10 bar"')),
+    "another rider": ("sessions", _instead(r'^rider = ".*"$', 'rider = "ines"')),
+    "retired": ("sessions", _before("retired = true")),
+    "taken out": ("sessions", _gone),
+    "one more": ("sessions", _copied_a_day_before),
+    "another number": ("sessions", _instead(r"^number = .*$", "number = 9")),
+    "written again": ("sessions", _again),
+    "a broken session": ("sessions", _broken),
+    "a tyre that goes on": ("tyres", _append("[front.answers]\n")),
+    "a plugged tyre": ("tyres", _instead(r"^\[front\]$", '[front]\nrepair = "plug"')),
+    "a set taken out": ("tyres", _gone),
+    "a set renamed": ("tyres", _renamed),
+    "another venue": ("days", _instead(r'^venue = ".*"$', 'venue = "nowhere"')),
+    "no timing": ("days", _before('timing = "forbidden"')),
+    "a day taken out": ("days", _gone),
+    "an inspected bike": ("days", _instead(r"^inspected = .*$", "inspected = false")),
+    "a longer lap": ("venues", _instead(r'^length = ".*"$', 'length = "9.9 km"')),
+    "a higher venue": ("venues", _instead(r'^altitude = ".*"$', 'altitude = "1900 m"')),
+    "a bike changed": ("bikes", _instead(r"^most_help = .*$", "most_help = 1")),
+    "a rider changed": ("riders", _instead(r'^group = ".*"$', 'group = "race"')),
+    "a list changed": ("checklists", _instead(r'^to_fix = ".*"$', 'to_fix = "note"')),
+    "a limit": (".", _append('[limits.pressure-lost-unanswered]\nsettled = "0.5 bar"')),
+}
+
+
+def changed(career: Career, draw: random.Random, name: str) -> None:
+    """Change one of the garage's files, an early one as often as a late one."""
+    folder, change = EDITS[name]
+    there = sorted(
+        (career.root / folder).rglob("*.toml") if folder != "." else career.root.glob("garage.toml")
+    )
+    if there:
+        change(draw.choice(there))
+
+
+@pytest.mark.parametrize("folder", sorted({folder for folder, _ in EDITS.values()}))
+def test_whatever_is_changed_counts_as_if_nothing_were_carried(
+    career: Career, caches: Callable[[str], None], folder: str
+) -> None:
+    Run(career).reviews()
+    for name in EDITS:
+        if EDITS[name][0] == folder:
+            changed(career, random.Random(name), name)
+            assert Run(career).reviews() == fresh(career, caches), name
+
+
+_RUNS = st.lists(st.lists(st.sampled_from(sorted(EDITS)), max_size=2), min_size=2, max_size=6)
+
+
+@pytest.fixture
+def anew(_written: Career, tmp_path: Path) -> Callable[[], Career]:
+    """Lay out the career again, and forget what was carried."""
+
+    def lay_out() -> Career:
+        shutil.rmtree(tmp_path / "garage", ignore_errors=True)
+        shutil.rmtree(cache_folder(), ignore_errors=True)
+        return attrs.evolve(_written, root=Path(shutil.copytree(_written.root, tmp_path / "garage")))
+
+    return lay_out
+
+
+@settings(examples(4), suppress_health_check=FRESH)
+@given(runs=_RUNS, seed=st.integers(0, 999))
+def test_any_runs_of_changes_count_as_if_nothing_were_carried(
+    anew: Callable[[], Career], caches: Callable[[str], None], runs: list[list[str]], seed: int
+) -> None:
+    career, draw = anew(), random.Random(seed)
+    for names in runs:
+        for name in names:
+            changed(career, draw, name)
+        assert Run(career).reviews() == fresh(career, caches)
+
+
+@settings(examples(4), suppress_health_check=FRESH)
+@given(runs=_RUNS, seed=st.integers(0, 999))
+def test_changes_while_one_looks_count_as_well(
+    anew: Callable[[], Career], caches: Callable[[str], None], runs: list[list[str]], seed: int
+) -> None:
+    career, draw = anew(), random.Random(seed)
+    Run(career).reviews()
+    run = Run(career)
+    run.reviews()
+    for names in runs:
+        for name in names:
+            changed(career, draw, name)
+        run.looks.files.forget_listing()
+        for _ in range(40):
+            run.looks.files.changed()
+        assert run.reviews() == fresh(career, caches)
+
+
+@pytest.mark.parametrize("spoilt", ["", "{", "[]\n{}", "cut", "turned", "of another program", "a link"])
+def test_a_spoilt_file_is_done_without(career: Career, monkeypatch: pytest.MonkeyPatch, spoilt: str) -> None:
+    first = Run(career).reviews()
+    for path in carried():
+        text = path.read_text()
+        if spoilt == "cut":
+            path.write_text(text[: len(text) // 2])
+        elif spoilt == "turned":
+            path.write_text(text.replace("weaves", "nothing").replace('"ridden":"1', '"ridden":"0'))
+        elif spoilt == "of another program":
+            monkeypatch.setattr(carried_files, "program", lambda: "another")
+        elif spoilt == "a link":
+            path.rename(path.with_suffix(".kept"))
+            path.symlink_to(path.with_suffix(".kept"))
+        else:
+            path.write_text(spoilt)
+    second = Run(career)
+
+    assert second.reviews() == first
+    assert not any(second.unread.values())
+
+
+def test_states_of_unknown_making_are_done_without(career: Career) -> None:
+    first = Run(career).reviews()
+    for path in carried():
+        body = json.loads(path.read_text().partition("\n")[2])
+        body["walks"] = {name: ["c", "os:system", "echo"] for name in body["walks"]}
+        body["folds"] = {rider: {**kept, "state": ["p", "nobody"]} for rider, kept in body["folds"].items()}
+        carried_files.write_carried(career.root.resolve(), path.stem.removeprefix("before-"), body)
+
+    assert Run(career).reviews() == first
+
+
+def test_the_program_is_told_from_one_that_was_edited(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    package = tmp_path / "package"
+    (package / "facts" / "below").mkdir(parents=True)
+    source = package / "facts" / "below" / "one.py"
+    source.write_text("A = 1\n")
+    monkeypatch.setattr("paddock_tui.__path__", [str(package)])
+    carried_files.program.cache_clear()
+    first = carried_files.program()
+    source.write_text("A = 12\n")
+    carried_files.program.cache_clear()
+    second = carried_files.program()
+    carried_files.program.cache_clear()
+
+    assert first != second
+
+
+def test_earlier_sessions_read_later_are_what_they_are(career: Career) -> None:
+    def past(run: Run) -> list[object]:
+        last = of_bike(run.looks.files, "badger")[-1][1]
+        return list(run.looks.assembled(last).situation.history.past)
+
+    whole = past(Run(career))
+    Run(career).reviews()
+    run = Run(career)
+    later = past(run)
+    unread = [one for one in later if isinstance(one, UnreadSession)]
+    assert len(unread) > 8
+    for one, same in zip(later, whole, strict=True):
+        for name in ("date", "rider", "tyres", "ridden", "venue"):
+            assert getattr(one, name) == getattr(same, name)
+    draw = random.Random(5)
+    for at in draw.sample(range(len(later)), len(later)):
+        for name in ("session", "entry", "day", "lap_km", "may_time", "altitude_m", "km"):
+            assert getattr(later[at], name) == getattr(whole[at], name)
+
+
+def test_going_through_all_reads_each_once(career: Career) -> None:
+    Run(career).reviews()
+    run = Run(career)
+    history = run.looks.history_of(Ref("bike", "badger"))
+    unread = [one for one in history.past if isinstance(one, UnreadSession)]
+    assert run.looks.histories.read_later == 0
+
+    dates = [one.session.date for one in history.past]
+
+    assert dates == sorted(dates, key=str)
+    assert run.looks.histories.read_later == len(unread) > 8
