@@ -5,18 +5,8 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.pace import usual_lap
-from paddock_tui.facts.past import (
-    ENDS,
-    NOTHING,
-    End,
-    History,
-    PastSession,
-    first_set,
-    is_whole,
-    last_sag,
-    sag_of_rider,
-    tyre_of,
-)
+from paddock_tui.facts.past import ENDS, NOTHING, End, History, PastSession, first_set, tyre_of
+from paddock_tui.facts.sags_taken import is_whole, last_sag, sag_of_rider
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.common import Units
 from paddock_tui.records.session import Session

@@ -6,7 +6,7 @@ import functools
 import heapq
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from itertools import islice
-from typing import TYPE_CHECKING, Any, Generic, Literal, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
 
 import attrs
 
@@ -14,7 +14,6 @@ from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session, is_ridden
-from paddock_tui.records.session_parts import SagReading
 from paddock_tui.records.tyres import Tyre, TyreSet
 
 if TYPE_CHECKING:
@@ -342,56 +341,6 @@ def gauge_in_use(history: History) -> tuple[str, PastSession] | None:
 def _gauge(session: Session) -> str:
     cold = session.pressures.get("cold")
     return (cold.gauge or "").strip() if cold is not None else ""
-
-
-class SagTaken(NamedTuple):
-    """A whole reading of sag, and the session that it stands in."""
-
-    reading: SagReading
-    past: PastSession
-
-
-_SagsTaken = Mapping[tuple[str, str, str | None, bool], tuple[PastSession, ...]]
-"""The two last sessions with a whole reading by end, load and rider, and with no rider named whoever rode."""
-
-
-def is_whole(reading: SagReading) -> bool:
-    """Return whether all three lengths of a reading of sag are known."""
-    return None not in (reading.extended, reading.pushed, reading.lifted)
-
-
-def _sag_taken(so_far: _SagsTaken, one: PastSession) -> _SagsTaken:
-    new = {
-        key: (one, *so_far.get(key, ())[:1])
-        for end, loads in one.session.sag.items()
-        for load, reading in loads.items()
-        if is_whole(reading)
-        for key in ((end, load, one.rider, False), (end, load, None, True))
-    }
-    return {**so_far, **new} if new else so_far
-
-
-_SAGS: Along[_SagsTaken] = Along("sag", {}, _sag_taken)
-
-
-def sag_of_rider(history: History, end: str, load: str, rider: str | None) -> SagTaken | None:
-    """Return the last whole reading of sag that was taken with a rider."""
-    return next(sags_of_rider(history, end, load, rider), None)
-
-
-def sags_of_rider(history: History, end: str, load: str, rider: str | None) -> Iterator[SagTaken]:
-    """Give the last whole reading of sag that was taken with a rider, then the one before it."""
-    return _taken(history, (end, load, rider, False))
-
-
-def last_sag(history: History, end: str, load: str) -> SagTaken | None:
-    """Return the last whole reading of sag, whoever it was taken with."""
-    return next(_taken(history, (end, load, None, True)), None)
-
-
-def _taken(history: History, key: tuple[str, str, str | None, bool]) -> Iterator[SagTaken]:
-    end, load, *_ = key
-    return (SagTaken(one.session.sag[end][load], one) for one in _SAGS.of(history).get(key, ()))
 
 
 _Reasons = dict[tuple[str, str], PastSession]

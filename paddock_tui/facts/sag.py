@@ -6,16 +6,8 @@ from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.calc.sag import sag_of_lengths
 from paddock_tui.calc.spring_choice import PreloadAt
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import (
-    Along,
-    End,
-    History,
-    PastSession,
-    is_whole,
-    last_sag,
-    sag_of_rider,
-    sags_of_rider,
-)
+from paddock_tui.facts.past import Along, End, History, PastSession
+from paddock_tui.facts.sags_taken import is_whole, last_sag, sag_of_rider, sags_of_rider
 from paddock_tui.facts.suspension import what_of
 from paddock_tui.limits import Limits
 from paddock_tui.limits.sag import AGREES, LONG_TRAVEL, ROAD, ROAD_LONG, TRACK, TRACK_LONG
