@@ -90,8 +90,10 @@ def _symptom_rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> I
 
 def _setting_rows(desk: LooksAt, name: str, session: Session, _: ExportScope) -> Iterator[Row]:
     bike = bike_of(desk.files, Ref("session", name))
-    for field in fields("session", session, bike):
-        value = value_at(session, field.path) if field.path[0] == SET_UP else None
+    # Of all the checks, laps and readings of a session no field is made: only those of its set-up are asked.
+    bare = Session(setup=session.setup)
+    for field in fields("session", bare, bike):
+        value = value_at(bare, field.path) if field.path[0] == SET_UP else None
         if value is None:
             continue
         unit = field.shape.unit if isinstance(field.shape, Number | Whole) else ""

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records import fields_of_record
 from paddock_tui.records.differences import changed_values, session_differences
-from paddock_tui.records.fields_of_record import SET_UP, Field, _of_bike, field_at
+from paddock_tui.records.fields_of_record import SET_UP, Field, _of_bike, field_at, fields
 from paddock_tui.records.session import Session
 from tests.sample import bike, records
 
@@ -34,6 +34,16 @@ def test_each_place_has_the_field_that_stands_there_first() -> None:
                 found = field_at("session", field.path, at, one)
                 assert found is not None
                 assert _said(found) == _said(first)
+
+
+def test_the_fields_of_a_set_up_rest_on_nothing_else_of_its_session() -> None:
+    for own in _sessions():
+        one = bike(own.bike or "")
+        whole, bare = (fields("session", each, one) for each in (own, Session(setup=own.setup)))
+        of_both = [[field for field in found if field.path[0] == SET_UP] for found in (whole, bare)]
+
+        assert of_both[0]
+        assert [_said(field) for field in of_both[0]] == [_said(field) for field in of_both[1]]
 
 
 def test_what_is_kept_of_bikes_is_never_another_ones_nor_more_than_so_many() -> None:
