@@ -1,6 +1,5 @@
 """Gearing: speeds and revs in each gear, the longest straight, and the pit lane."""
 
-import functools
 from collections.abc import Iterable
 
 import attrs
@@ -21,12 +20,11 @@ from paddock_tui.calc.errors import Inconsistent
 from paddock_tui.calc.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
 from paddock_tui.calc.instruments import MARKING_ROLLS_LESS, ROLLED_SHARE
 from paddock_tui.calc.speeds import limiter_figure_km_h
-from paddock_tui.facts.past import History
+from paddock_tui.facts.pace import last_with_top_speed
 from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.in_force import value_in_force
-from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Number, Series
 
 GEARING = "gearing"
@@ -108,7 +106,8 @@ def _straight(about: About) -> dict[str, FilledInput]:
     """
     found: dict[str, FilledInput] = {}
     venue = about.id_of("venue")
-    here = _at(about.history, venue) if venue is not None else ()
+    last = last_with_top_speed(about.history, venue) if venue is not None else None
+    here = [(last.session, f"session {last.id}")] if last is not None else []
     for session, where in (*here, (about.session, about.place)):
         same = (session.setup.front_sprocket, session.setup.rear_sprocket) == (
             about.setup.front_sprocket,
@@ -120,12 +119,6 @@ def _straight(about: About) -> dict[str, FilledInput]:
             if session.top_revs is not None and same:
                 found["seen"] = FilledInput(session.top_revs, where)
     return found
-
-
-@functools.lru_cache(maxsize=16)
-def _at(history: History, venue: str) -> tuple[tuple[Session, str], ...]:
-    """Return the sessions of a history at a venue, with their names."""
-    return tuple((one.session, f"session {one.id}") for one in history.past if one.venue == venue)
 
 
 def _pit(about: About) -> FilledInput | None:

@@ -83,7 +83,7 @@ def _morning(about: About) -> tuple[Session, str]:
     """Return the first session of the day that set these tyres cold, else this one."""
     session = about.session
     for one in about.history.past:
-        same = one.session.date == session.date and one.session.tyres == session.tyres
+        same = one.date == session.date and one.tyres == session.tyres
         if same and session.date is not None and "cold" in one.session.pressures:
             return one.session, f"session {one.id}"
     return session, about.place

@@ -3,7 +3,7 @@
 import functools
 from collections.abc import Iterable, Iterator
 
-from paddock_tui.advice.about import About, End, first_set
+from paddock_tui.advice.about import About, End
 from paddock_tui.advice.calculators import (
     Answer,
     Answered,
@@ -18,8 +18,8 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.ridden_so_far import so_far
 from paddock_tui.advice.wear_words import wear_in_words
 from paddock_tui.calc.wear import WearReading
+from paddock_tui.facts.past import sets_with
 from paddock_tui.records import common as c
-from paddock_tui.records.session import is_ridden
 
 METHOD = Method(
     "median of the loss a session between all pairs of readings; soonest = (last - worn at) / the "
@@ -45,15 +45,14 @@ def _readings(about: About, end: End) -> tuple[tuple[WearReading, ...], float]:
     history, own = so_far(about), about.id_of("tyres")
     if own is None:
         return (), 0.0
-    this = first_set(history, own, end)
+    sets = {own, *sets_with(history, own, end)}
 
     def walk() -> Iterator[tuple[float, WearReading | None]]:
         ridden = 0
         for one in history.past:
-            tyres = one.session.tyres
-            if tyres is None or first_set(history, tyres, end) != this:
+            if one.tyres not in sets:
                 continue
-            ridden += is_ridden(one.session)
+            ridden += one.ridden
             depth = one.session.front_tread if end == "front" else one.session.rear_tread
             yield ridden, None if depth is None else WearReading(float(ridden), depth.to("mm"))
 

@@ -2,7 +2,8 @@
 
 import datetime as dt
 import functools
-from collections.abc import Callable, Mapping
+import itertools
+from collections.abc import Callable, Iterable, Mapping
 
 import attrs
 
@@ -13,6 +14,7 @@ from paddock_tui.calc.tyre_air_learning import Learnt, Observation, learn_gas_te
 from paddock_tui.calc.tyre_pressure import Ambient
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
+from paddock_tui.facts.past import sets_with
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
@@ -86,31 +88,51 @@ def gas_learnt(
 def _gas(
     history: History, tyres: str, end: End, venue: str | None, column: str, moves: AirMoves
 ) -> GasLearnt | None:
-    tyre = first_set(history, tyres, end)
     kind = tyre_of(history.tyre_sets.get(tyres), end).kind
-    like = [one for one in observations(history, end, moves) if one.column == column]
-    tests: tuple[tuple[str, Callable[[AirObservation], bool]], ...] = (
-        (f"of this tyre here, {column}", lambda one: one.tyre == tyre and one.venue == venue is not None),
-        (f"of this tyre at other venues, {column}", lambda one: one.tyre == tyre),
+
+    def of_this() -> Iterable[AirObservation]:
+        return (one for one in _of_tyre(history, tyres, end, moves) if one.column == column)
+
+    def of_others() -> Iterable[AirObservation]:
+        there = _days_at(history, venue) if kind is not None and venue is not None else ()
+        seen = observations(history, end, moves, there)
+        return (one for one in seen if one.column == column and one.kind == kind and one.venue == venue)
+
+    nearest: tuple[tuple[str, Callable[[], Iterable[AirObservation]]], ...] = (
         (
-            f"of other {kind} tyres here, {column}",
-            lambda one: kind is not None and one.kind == kind and one.venue == venue is not None,
+            f"of this tyre here, {column}",
+            lambda: (one for one in of_this() if one.venue == venue is not None),
         ),
+        (f"of this tyre at other venues, {column}", of_this),
+        (f"of other {kind} tyres here, {column}", of_others),
     )
-    for where, near in tests:
-        found = learn_gas_temperature(one.observation for one in like if near(one))
+    for where, seen in nearest:
+        found = learn_gas_temperature(one.observation for one in seen())
         if found is not None:
             return GasLearnt(found, where)
     return None
 
 
+def _of_tyre(history: History, tyres: str, end: End, moves: AirMoves) -> list[AirObservation]:
+    """List what is seen of one tyre: no other session than those on it says anything of its air."""
+    tyre, sets = first_set(history, tyres, end), {tyres, *sets_with(history, tyres, end)}
+    on_it = tuple(one for one in history.past if one.tyres in sets)
+    return [one for one in observations(history, end, moves, on_it) if one.tyre == tyre]
+
+
+def _days_at(history: History, venue: str) -> tuple[PastSession, ...]:
+    """List the sessions of all days on which one was at a venue."""
+    dates = {one.date for one in history.past if one.venue == venue}
+    return tuple(one for one in history.past if one.date in dates)
+
+
 @functools.lru_cache(maxsize=128)
 def elsewhere(history: History, tyres: str, end: End, moves: AirMoves) -> tuple[str, ...]:
     """Say what this tyre reached on each kind of surface, for whoever has to guess on another."""
-    tyre = first_set(history, tyres, end)
+    of_it = _of_tyre(history, tyres, end, moves)
     lines = []
     for column in ("dry", "damp", "wet"):
-        seen = [one for one in observations(history, end, moves) if one.tyre == tyre and one.column == column]
+        seen = [one for one in of_it if one.column == column]
         found = learn_gas_temperature(one.observation for one in seen)
         if found is not None:
             count = f"{found.count} reading{'s' if found.count != 1 else ''}"
@@ -118,39 +140,39 @@ def elsewhere(history: History, tyres: str, end: End, moves: AirMoves) -> tuple[
     return tuple(lines)
 
 
-def observations(history: History, end: End, moves: AirMoves) -> tuple[AirObservation, ...]:
-    """List what each session says of the tyre at one end.
+def observations(
+    history: History, end: End, moves: AirMoves, among: tuple[PastSession, ...] | None = None
+) -> tuple[AirObservation, ...]:
+    """List what each session, or each `among` some, says of the tyre at one end.
 
     The air is followed through a day: from the cold reading, or what was then set, to the hot one, and
     on from what that was set to. Overnight nothing is carried over. A reading whose time after parking
     is not known may have been late, and is left out.
     """
-    return _followed(history, end, moves).seen
+    return _followed(history, end, moves, history.past if among is None else among).seen
 
 
 def air_left(
     history: History, tyres: str | None, end: End, day: dt.date | None, moves: AirMoves
 ) -> Air | None:
     """Return the air that the last session of a day left in a tyre; None where that is not known."""
-    if tyres is None or day is None:
+    if tyres is None or day is None or not history.past or history.past[-1].date != day:
         return None
-    followed = _followed(history, end, moves)
-    return followed.air.get(first_set(history, tyres, end)) if followed.day == day else None
+    of_day = tuple(itertools.takewhile(lambda one: one.date == day, reversed(history.past)))
+    return _followed(history, end, moves, of_day[::-1]).air.get(first_set(history, tyres, end))
 
 
 @attrs.frozen
 class _Followed:
     seen: tuple[AirObservation, ...]
     air: Mapping[str, Air]
-    day: dt.date | None
 
 
-@functools.lru_cache(maxsize=32)
-def _followed(history: History, end: End, moves: AirMoves) -> _Followed:
+def _followed(history: History, end: End, moves: AirMoves, among: tuple[PastSession, ...]) -> _Followed:
     found: list[AirObservation] = []
     air: dict[str, Air] = {}
     day = None
-    for one in history.past:
+    for one in among:
         session = one.session
         if session.date != day:
             air, day = {}, session.date
@@ -170,7 +192,7 @@ def _followed(history: History, end: End, moves: AirMoves) -> _Followed:
         air.pop(tyre, None)
         if left is not None:
             air[tyre] = left
-    return _Followed(tuple(found), air, day)
+    return _Followed(tuple(found), air)
 
 
 def _started(past: PastSession, end: End, before: Air | None, moves: AirMoves) -> Air | None:

@@ -87,3 +87,21 @@ def _clean_s(session: Session) -> list[float]:
         return stint(TimedLap(key, float(lap.seconds), lap.mark) for key, lap in numbered).times_s
     except OutOfRange:
         return []
+
+
+_TopSpeeds = dict[str, PastSession]
+"""The last session at each venue in which a top speed was noted."""
+
+
+def _top_speed_again(so_far: _TopSpeeds, one: PastSession) -> _TopSpeeds:
+    if one.session.top_speed is not None and one.venue is not None:
+        so_far[one.venue] = one
+    return so_far
+
+
+_TOP_SPEEDS: Along[_TopSpeeds] = Along("top-speeds", {}, _top_speed_again, dict)
+
+
+def last_with_top_speed(history: History, venue: str) -> PastSession | None:
+    """Return the last session at a venue in which a top speed was noted; None where none was."""
+    return _TOP_SPEEDS.of(history).get(venue)

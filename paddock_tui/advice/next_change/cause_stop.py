@@ -45,7 +45,7 @@ def _falls_today(given: Given) -> int:
     session = given.session
     today = [*given.about.situation.rider_today, *given.about.history.past]
     seen: dict[str, PastSession] = {one.id: one for one in today}
-    outings = [one.session for one in seen.values() if one.session.date == session.date is not None]
+    outings = [one.session for one in seen.values() if one.date == session.date is not None]
     mine = [session, *(one for one in outings if one.rider == session.rider)]
     return sum(
         incident.what == "fall" and incident.moving is not False and incident.at_fault is not False

@@ -8,7 +8,7 @@ from paddock_tui.facts.outing import COLUMN, track_moved_k, track_warmer_k
 from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.limits import Limits
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 
 
 @attrs.frozen
@@ -31,19 +31,20 @@ def last_time(situation: Situation) -> LastTime | None:
     session, venue = situation.session, situation.refs.get("venue")
     if session is None or venue is None or session.date is None:
         return None
-    here = [
+    here = (
         one
         for one in reversed(situation.history.past)
-        if one.venue == venue.id and one.session.date is not None and one.session.date < session.date
-        if is_ridden(one.session)
-    ]
-    told = [
-        (one, "; ".join(unlike(session, one.session, situation.history, situation.limits))) for one in here
-    ]
-    found = [
-        LastTime(one, said, tuple(untold(session, one.session, situation.history))) for one, said in told
-    ]
-    return next((one for one in found if not one.unlike), found[0] if found else None)
+        if one.venue == venue.id and one.date is not None and one.date < session.date and one.ridden
+    )
+    last: LastTime | None = None
+    for one in here:
+        told = "; ".join(unlike(session, one.session, situation.history, situation.limits))
+        if last is None or not told:
+            found = LastTime(one, told, tuple(untold(session, one.session, situation.history)))
+            if not told:
+                return found
+            last = found
+    return last
 
 
 def unlike(now: Session, then: Session, history: History, limits: Limits) -> Iterator[str]:
