@@ -99,9 +99,10 @@ def _key_of(child: Exception, parent: Exception) -> Path:
     """Return the key under which an error was raised: of an attribute, or one that the owner chose."""
     notes = reversed(getattr(child, "__notes__", []))
     if isinstance(parent, ClassValidationError):
-        # The key of an attribute whose name Python keeps for itself stands without the underscore.
+        # In the file an attribute may be called otherwise: by a name that Python keeps for itself.
+        keys = {name: key for key, (name, _) in specs(parent.cl).items()}
         names = (note.name for note in notes if isinstance(note, AttributeValidationNote))
-        return tuple(name.rstrip("_") for name in names)[:1]
+        return tuple(keys[name] for name in names)[:1]
     return tuple(str(note.index) for note in notes if isinstance(note, IterableValidationNote))[:1]
 
 

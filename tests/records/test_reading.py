@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.fields import specs, value_at
+from paddock_tui.records.fields import ANY, declared, specs, value_at
 from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path, spell
@@ -219,6 +219,19 @@ ANY_DATA: st.SearchStrategy[Any] = st.recursive(
 BIKES = [None, bike(BIKE_UP), bike(BIKE_DOWN), bike({"controls": {"traction": {}, "1": {"kind": "speed"}}})]
 
 TABLES = {kind: tables(cls) for kind, cls in CLASSES.items()}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_value_that_cannot_be_read_is_told_where_it_stands_whatever_its_field(kind: str) -> None:
+    for one in declared(CLASSES[kind]):
+        path = tuple("front" if key == ANY else key for key in one.path)
+        raw: Any = {"neither": "this"}
+        for key in reversed(path):
+            raw = {key: raw}
+        found = read_record(kind, raw)
+        told = [*(trouble.path for trouble in found.troubles), *found.unknown]
+        assert told, path
+        assert all(place[: len(path)] == path[: len(place)] for place in told), path
 
 
 @pytest.mark.parametrize("kind", KINDS)
