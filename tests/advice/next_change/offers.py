@@ -33,11 +33,14 @@ def broken(given: About, found: Advised) -> list[str]:
     """List what the page offers although it is out of range, closed, fixed, or less help in danger."""
     bike, danger = given.situation.bike or Bike(), in_danger(given)
     wrong: list[str] = []
+    own = offers(found)[:1] if found.proposal.move is not None else []
     for each in offers(found):
+        # What waits is for what was felt, and may go to the end of a range.
+        for_sag = found.cause == "sag" and each in own
         for (_, table, *name), value in each.items():
             key = name[0] if name else table
             if table == "adjusters":
-                wrong += _adjuster(bike, given.setup, each, key, value, found.cause == "sag")
+                wrong += _adjuster(bike, given.setup, each, key, value, for_sag)
             elif table == "offsets":
                 wrong += _offset(bike, given.setup, key, value)
             elif table == "controls":
