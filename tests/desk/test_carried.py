@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from paddock_tui.desk import bike_past
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import of_bike
+from paddock_tui.facts.past import walk_named
 from paddock_tui.facts.unread_past import UnreadSession
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review
@@ -196,15 +197,15 @@ EDITS: dict[str, tuple[str, Callable[[Path], None]]] = {
     "a plugged tyre": ("tyres", _instead(r"^\[front\]$", '[front]\nrepair = "plug"')),
     "a set taken out": ("tyres", _gone),
     "a set renamed": ("tyres", _renamed),
-    "another venue": ("days", _instead(r'^venue = ".*"$', 'venue = "nowhere"')),
+    "another venue": ("days", _instead(r"^venue = .*$", 'venue = "nowhere"')),
     "no timing": ("days", _before('timing = "forbidden"')),
     "a day taken out": ("days", _gone),
     "an inspected bike": ("days", _instead(r"^inspected = .*$", "inspected = false")),
-    "a longer lap": ("venues", _instead(r'^length = ".*"$', 'length = "9.9 km"')),
-    "a higher venue": ("venues", _instead(r'^altitude = ".*"$', 'altitude = "1900 m"')),
+    "a longer lap": ("venues", _instead(r"^length = .*$", 'length = "9.9 km"')),
+    "a higher venue": ("venues", _instead(r"^altitude = .*$", 'altitude = "1900 m"')),
     "a bike changed": ("bikes", _instead(r"^most_help = .*$", "most_help = 1")),
-    "a rider changed": ("riders", _instead(r'^group = ".*"$', 'group = "race"')),
-    "a list changed": ("checklists", _instead(r'^to_fix = ".*"$', 'to_fix = "note"')),
+    "a rider changed": ("riders", _instead(r"^group = .*$", 'group = "race"')),
+    "a list changed": ("checklists", _instead(r"^to_fix = .*$", 'to_fix = "note"')),
     "a limit": (".", _append('[limits.pressure-lost-unanswered]\nsettled = "0.5 bar"')),
 }
 
@@ -357,3 +358,43 @@ def test_going_through_all_reads_each_once(career: Career) -> None:
 
     assert dates == sorted(dates, key=str)
     assert run.looks.histories.read_later == len(unread) > 4
+
+
+@pytest.mark.parametrize("name", ["a hit to the head", "a set taken out"])
+def test_changes_of_what_was_carried_are_seen_in_the_review(
+    career: Career, caches: Callable[[str], None], name: str
+) -> None:
+    """Of the last session that was carried, or of what it names: they say something by now."""
+    first, run = Run(career).reviews(), Run(career)
+    assert run.reviews() == first
+    files = run.looks.files
+    last = of_bike(files, "badger")[run.unread["badger"] - 1][1]
+    folder, change = EDITS[name]
+    path = files.path_of(last if folder == "sessions" else Ref("tyres", str(files.data(last)["tyres"])))
+    assert path is not None
+    change(path)
+    found = Run(career).reviews()
+
+    assert found == fresh(career, caches)
+    assert found["badger"] != first["badger"]
+
+
+def test_a_change_of_what_earlier_sessions_name_is_seen_in_what_was_learnt(career: Career) -> None:
+    def kilometres() -> tuple[object, int]:
+        run = Run(career)
+        run.reviews()
+        last = of_bike(run.looks.files, "badger")[-1][1]
+        walk = walk_named("fillings")
+        assert walk is not None
+        return walk.of(run.looks.assembled(last).situation.history), run.unread["badger"]
+
+    (first, _), (again, unread) = kilometres(), kilometres()
+    assert again == first
+    assert unread
+    for path in (career.root / "venues").glob("*.toml"):
+        EDITS["a longer lap"][1](path)
+        assert "9.9 km" in path.read_text()
+    now, unread = kilometres()
+
+    assert now != first
+    assert not unread
