@@ -14,11 +14,10 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from paddock_tui.desk.past_later import PastLater
-from paddock_tui.facts.begun import Begun, KeptFold, NotCarried, RestsOn
+from paddock_tui.facts.begun import Begun, FoldToKeep, KeptAt, KeptFold, NotCarried, RestsOn
 from paddock_tui.facts.carried_states import StateReader, StateWriter, mentioned
 from paddock_tui.facts.past import ENDS, WALKS, History, Lineage, PastSession, tyre_of
 from paddock_tui.facts.unread_past import InShort
-from paddock_tui.matters import fold
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
@@ -112,28 +111,6 @@ def _are_as_named(files: GarageFiles, named: Mapping[Ref, Stamp | None]) -> bool
     return all(ref not in files.staged and files.stamp(ref) == stamp for ref, stamp in named.items())
 
 
-class ToKeep(NamedTuple):
-    """All that is written of a bike: put together at once, so that another thread may write it.
-
-    `past` are the sessions up to where states are kept, on a `line` of their own, of which `read` were read
-    in this run; `folds` are the states of the fold by riders, with what they rest on and the sessions
-    elsewhere. `named` are the files that all of this rests on, beside those sessions.
-    """
-
-    bike: Ref
-    record: Bike
-    past: tuple[PastSession, ...]
-    line: Lineage
-    up_to: dt.date
-    seal: str
-    named: dict[Ref, Stamp | None]
-    tyre_sets: Mapping[str, TyreSet]
-    people: Mapping[str, Rider]
-    not_before: frozenset[str]
-    folds: dict[str, tuple[RestsOn, fold.Folded]]
-    elsewhere: tuple[PastSession, ...]
-
-
 class Behind(NamedTuple):
     """A bike's sessions up to where states are kept, with what they name as far as it was read."""
 
@@ -143,6 +120,22 @@ class Behind(NamedTuple):
     read: Mapping[Ref, object]
     tyre_sets: Mapping[str, TyreSet]
     people: Mapping[str, Rider]
+
+
+class ToKeep(NamedTuple):
+    """All that is written of a bike: put together at once, so that another thread may write it.
+
+    `seal` tells the files of the sessions, `named` are the others that all of this rests on; `not_before`
+    is what some sessions were copied from that is nowhere among them.
+    """
+
+    behind: Behind
+    record: Bike
+    kept_at: KeptAt
+    seal: str
+    named: dict[Ref, Stamp | None]
+    not_before: frozenset[str]
+    folds: dict[str, FoldToKeep]
 
 
 def put_together(files: GarageFiles, behind: Behind, before: TakenUp | None) -> ToKeep | None:
@@ -157,31 +150,13 @@ def put_together(files: GarageFiles, behind: Behind, before: TakenUp | None) -> 
         return None
     if names is None or not_before is None:
         return None
-    folds: dict[str, tuple[RestsOn, fold.Folded]] = {}
-    elsewhere: list[PastSession] = []
-    for rider, (rests_on, others) in stop.asked.items():
-        state = fold.WALKS.stopped((behind.bike.id, rider or None), stop.up_to)
-        if state is not None and all(one.seal for one in others):
-            folds[rider] = rests_on, state
-            elsewhere += others
-    names |= {Ref("bike", one.session.bike) for one in elsewhere if one.session.bike is not None}
+    folds = {rider: one for rider, one in stop.folds.items() if all(other.seal for other in one.elsewhere)}
+    bikes = {one.session.bike for kept in folds.values() for one in kept.elsewhere}
+    names |= {Ref("bike", bike) for bike in bikes if bike is not None}
     stamps = _stamps(files, names, behind, before)
     if stamps is None:
         return None
-    return ToKeep(
-        behind.bike,
-        held.record,
-        past,
-        behind.line,
-        stop.up_to,
-        sealed,
-        stamps,
-        behind.tyre_sets,
-        behind.people,
-        not_before,
-        folds,
-        tuple(elsewhere),
-    )
+    return ToKeep(behind, held.record, stop, sealed, stamps, not_before, folds)
 
 
 def _named_by(behind: Behind, before: TakenUp | None) -> set[Ref] | None:
@@ -250,27 +225,27 @@ def _stamps(
 
 def keep(real: Path, held: ToKeep) -> None:
     """Write what was learnt up to where states are kept."""
-    write_carried(real, held.bike.id, _body(held))
+    write_carried(real, held.behind.bike.id, _body(held))
 
 
 def _body(held: ToKeep) -> dict[str, Any]:
     """Return what is written of a bike."""
-    past = held.past
-    history = History(past, held.tyre_sets, held.people).on_line(held.line)
-    kept = held.line.stop.states if held.line.stop is not None else {}
+    behind = held.behind
+    past = behind.past
+    history = History(past, behind.tyre_sets, behind.people).on_line(behind.line)
+    kept = held.kept_at.states
     states = {name: kept[name] if name in kept else walk.of(history) for name, walk in list(WALKS.items())}
-    writer = StateWriter(
-        _texts_of(held, (states, {rider: state for rider, (_, state) in held.folds.items()}))
-    )
+    folded = {rider: one.state for rider, one in held.folds.items()}
+    writer = StateWriter(_texts_of(held, (states, folded)))
     venues = sorted({one.venue for one in past if one.venue is not None})
     places = {name: place for place, name in enumerate(venues)}
     return {
         "count": len(past),
-        "up_to": held.up_to.isoformat(),
+        "up_to": held.kept_at.up_to.isoformat(),
         "seal": held.seal,
         "named": [[ref.kind, ref.id, stamp] for ref, stamp in held.named.items()],
-        "tyre_sets": [ref.id for ref in held.named if ref.kind == "tyres" and ref.id in held.tyre_sets],
-        "people": [ref.id for ref in held.named if ref.kind == "rider" and ref.id in held.people],
+        "tyre_sets": [ref.id for ref in held.named if ref.kind == "tyres" and ref.id in behind.tyre_sets],
+        "people": [ref.id for ref in held.named if ref.kind == "rider" and ref.id in behind.people],
         "venues": venues,
         "of_venue": [places.get(one.venue or "", -1) for one in past],
         "ridden": "".join("1" if one.ridden else "0" for one in past),
@@ -278,13 +253,12 @@ def _body(held: ToKeep) -> dict[str, Any]:
         "walks": _written(writer, states),
         "folds": {
             rider: {
-                "elsewhere": rests_on.elsewhere,
-                "fall_items": sorted(rests_on.fall_items),
-                "limits": rests_on.limits,
+                "elsewhere": held.folds[rider].rests_on.elsewhere,
+                "fall_items": sorted(held.folds[rider].rests_on.fall_items),
+                "limits": held.folds[rider].rests_on.limits,
                 "state": state,
             }
-            for rider, (rests_on, _) in held.folds.items()
-            for state in _written(writer, {"": held.folds[rider][1]}).values()
+            for rider, state in _written(writer, folded).items()
         },
         "words": writer.words,
     }
@@ -301,14 +275,16 @@ def _written(writer: StateWriter, states: Mapping[str, object]) -> dict[str, Any
 
 def _texts_of(held: ToKeep, states: object) -> Iterator[tuple[Ref, Record]]:
     """List the records in which the words of some states stand: all that these mention, and what it names."""
-    yield held.bike, held.record
-    yield from ((Ref("rider", name), one) for name, one in held.people.items())
-    by_id = {one.id: one for one in (*held.elsewhere, *held.past)}
+    behind = held.behind
+    yield behind.bike, held.record
+    yield from ((Ref("rider", name), one) for name, one in behind.people.items())
+    elsewhere = (one for kept in held.folds.values() for one in kept.elsewhere)
+    by_id = {one.id: one for one in (*elsewhere, *behind.past)}
     names = set(mentioned(states))
     for name in sorted(names & by_id.keys(), reverse=True):
         one = by_id[name]
         yield Ref("session", name), one.session
         if one.day is not None:
             yield Ref("day", one.session.day or ""), one.day
-    for name in sorted(names & held.tyre_sets.keys()):
-        yield Ref("tyres", name), held.tyre_sets[name]
+    for name in sorted(names & behind.tyre_sets.keys()):
+        yield Ref("tyres", name), behind.tyre_sets[name]

@@ -32,14 +32,21 @@ class RestsOn(NamedTuple):
 class KeptAt:
     """Where states are to be kept: behind so many sessions, the last of them of a day that is over.
 
-    `states` are those of the walks by their names, `asked` what the fold rests on for each rider, with the
-    sessions elsewhere.
+    `states` are those of the walks by their names, `folds` those of the fold by riders.
     """
 
     def __init__(self, count: int, up_to: dt.date) -> None:
         self.count, self.up_to = count, up_to
         self.states: dict[str, Any] = {}
-        self.asked: dict[str, tuple[RestsOn, tuple[Any, ...]]] = {}
+        self.folds: dict[str, FoldToKeep] = {}
+
+
+class FoldToKeep(NamedTuple):
+    """The fold of one rider: what it rests on, the sessions elsewhere among that, and its state."""
+
+    rests_on: RestsOn
+    elsewhere: tuple[Any, ...]
+    state: Folded
 
 
 class KeptFold(NamedTuple):

@@ -96,9 +96,9 @@ def _for(item: ChecklistItem, session: Session) -> bool:
 
 
 def entry_of(session: Session, records: Mapping[str, Record]) -> DayEntry:
+    """Return what the day of a session holds of its rider on its bike."""
     day = records.get("day")
-    entries = day.entries if isinstance(day, RidingDay) else {}
-    return entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+    return day.entry_of(session.rider, session.bike) if isinstance(day, RidingDay) else DayEntry()
 
 
 class _Held(NamedTuple):

@@ -56,7 +56,7 @@ def limiter_without_figure(bike: Bike, setup: SetUp) -> bool | Absent:
 @fact("the paperwork of this rider and bike", at="day:entries")
 def entry(day: RidingDay, session: Session) -> DayEntry:
     """Return what was signed, briefed and inspected today for this rider on this bike."""
-    return day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+    return day.entry_of(session.rider, session.bike)
 
 
 @fact("whether this is an organised session")

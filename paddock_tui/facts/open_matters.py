@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 import attrs
 
 from paddock_tui.calc.outside_pressure import AirObserved
-from paddock_tui.facts.begun import RestsOn
+from paddock_tui.facts.begun import FoldToKeep, RestsOn
+from paddock_tui.facts.checklist_items import entry_of
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
@@ -16,10 +17,10 @@ from paddock_tui.limits import Limits
 from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
 from paddock_tui.matters.fold import Folded, GivenAnswers
 from paddock_tui.matters.severity import HOLD
-from paddock_tui.matters.walked import Beginning
+from paddock_tui.matters.walked import Beginning, Keeper
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
@@ -48,13 +49,16 @@ def open_matters(
 ) -> tuple[Matter, ...]:
     """Return what was written down about this bike, rider or tyre and is not answered yet, worst first."""
     here = PastSession(
-        refs["session"].id if "session" in refs else "", session, entry=_entry(session, records)
+        refs["session"].id if "session" in refs else "", session, entry=entry_of(session, records)
     )
     not_told = [one.id for one in unplaced]
     others = (*rider_elsewhere, *rider_today)
     elsewhere = [one for one in others if history.of(one.id) is None and one.id not in not_told]
     make = Outings(history, records, checklists, source, air_observed, limits)
-    begins, first, stops_at = _beginning(history, make, elsewhere)
+    begins = _beginning(history, make, elsewhere)
+    stop = history.line.stop
+    keeper = Keeper[Folded](stop.up_to) if stop is not None else None
+    by_then = tuple(one for one in elsewhere if stop is not None and _is_by(one, stop.up_to))
     if begins is not None:
         elsewhere = [one for one in elsewhere if not _is_by(one, begins.up_to)]
     outings = (*map(make.outing, elsewhere), make.here(here))
@@ -62,25 +66,22 @@ def open_matters(
     now = attrs.evolve(now, before=garage.before.on)
     untold = tuple(make.untold(one, session) for one in unplaced)
     answers = _answers(history, records, refs)
-    return matters(MatterHistory(outings, answers, make.by_day(first), untold, begins, stops_at), now)
+    days = make.by_day(
+        history.line.begun.count if begins is not None and history.line.begun is not None else 0
+    )
+    found = matters(MatterHistory(outings, answers, days, untold, begins, keeper), now)
+    if stop is not None and keeper is not None and keeper.state is not None:
+        rests_on = _rests_on(make, by_then, stop.up_to)
+        stop.folds[make.who or ""] = FoldToKeep(rests_on, by_then, keeper.state)
+    return found
 
 
-def _beginning(
-    history: History, make: Outings, elsewhere: list[PastSession]
-) -> tuple[Beginning[Folded] | None, int, dt.date | None]:
-    """Return where the fold goes on from an earlier one, and behind how many sessions; and up to which day it
-    is to be kept, for which is noted what it rests on.
-    """
-    line, rider = history.line, make.who or ""
-    stops_at = None
-    if line.stop is not None:
-        stops_at = line.stop.up_to
-        by_then = tuple(one for one in elsewhere if _is_by(one, stops_at))
-        line.stop.asked[rider] = _rests_on(make, by_then, stops_at), by_then
-    if line.begun is None or len(history.past) < line.begun.count:
-        return None, 0, stops_at
-    begins = line.begun.folded(rider, _rests_on(make, elsewhere, line.begun.up_to))
-    return begins, line.begun.count if begins is not None else 0, stops_at
+def _beginning(history: History, make: Outings, elsewhere: list[PastSession]) -> Beginning[Folded] | None:
+    """Return where the fold goes on from an earlier one; None where all outings are gone through."""
+    begun = history.line.begun
+    if begun is None or len(history.past) < begun.count:
+        return None
+    return begun.folded(make.who or "", _rests_on(make, elsewhere, begun.up_to))
 
 
 def _rests_on(make: Outings, elsewhere: Iterable[PastSession], up_to: dt.date) -> RestsOn:
@@ -158,12 +159,6 @@ def _present(
         torques=_torques(bike) if isinstance(bike, Bike) else "",
         limits=limits,
     )
-
-
-def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
-    day = records.get("day")
-    entries = day.entries if isinstance(day, RidingDay) else {}
-    return entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
 
 
 def _answers(

@@ -50,14 +50,13 @@ class PastSession:
         there = held.venue if held is not None else None
         venue = named(Ref("venue", there or ""))
         length, height = (venue.length, venue.altitude) if isinstance(venue, Venue) else (None, None)
-        of_rider = held.entries.get(session.rider or "", {}) if held is not None else {}
         return PastSession(
             name,
             session,
             there,
             length.to("km") if length is not None else None,
             held is None or held.timing != FORBIDDEN,
-            of_rider.get(session.bike or "", DayEntry()),
+            held.entry_of(session.rider, session.bike) if held is not None else DayEntry(),
             height.to("m") if height is not None else None,
             held,
         )

@@ -84,7 +84,7 @@ def class_entered(session: Session, day: object) -> RaceClass | None:
     """Return the rules of the class that a session is ridden in; None where nobody entered any."""
     if not isinstance(day, RidingDay):
         return None
-    entry = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+    entry = day.entry_of(session.rider, session.bike)
     return class_of(day, entry)
 
 

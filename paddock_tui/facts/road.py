@@ -15,7 +15,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import TREAD_SERIOUS
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control, Effect, function_of
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
@@ -136,7 +136,7 @@ def home_by_road(
     day = records.get("day")
     if not isinstance(day, RidingDay) or session.kind == "road" or session.date is None:
         return ABSENT
-    own = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+    own = day.entry_of(session.rider, session.bike)
     if (own.travel or day.travel) != "road":
         return ABSENT
     if now.date() < session.date:

@@ -24,7 +24,7 @@ from paddock_tui.matters.order import Place, early_words, is_later
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD
-from paddock_tui.matters.walked import Beginning, Walks
+from paddock_tui.matters.walked import Beginning, Keeper, Walks
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
@@ -47,7 +47,7 @@ class MatterHistory:
 
     `days` are further outings, which were put in order before. `unplaced` are outings of which the record
     does not tell where they belong: what they open is open, and they close nothing. `begins` is where an
-    earlier walk led, of which no outing is among these; `stops_at` is the day up to which a later may begin.
+    earlier walk led, of which no outing is among these; `keeper` is handed a state that a later may begin at.
     """
 
     outings: tuple[Outing, ...] = ()
@@ -55,7 +55,7 @@ class MatterHistory:
     days: Days = attrs.field(factory=Days)
     unplaced: tuple[Outing, ...] = ()
     begins: Beginning[Folded] | None = None
-    stops_at: dt.date | None = None
+    keeper: Keeper[Folded] | None = None
 
 
 def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
@@ -64,7 +64,7 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     """
     COMPLETE.require()
     groups = history.days.with_more(history.outings, now.id)
-    folded = WALKS.through(groups, history.begins, history.stops_at)
+    folded = WALKS.through(groups, history.begins, history.keeper)
     return shown(_with_unplaced(folded, history.unplaced), history.answers, now)
 
 

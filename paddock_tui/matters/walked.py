@@ -32,6 +32,14 @@ class Beginning(NamedTuple, Generic[State]):
     state: State
 
 
+class Keeper(Generic[State]):
+    """Is handed the state behind the last outing up to a day by a walk that goes past that."""
+
+    def __init__(self, up_to: dt.date) -> None:
+        self.up_to = up_to
+        self.state: State | None = None
+
+
 class _Walk(Generic[State]):
     """A walk as it is remembered: where it began, its steps, and the state that was asked to be kept."""
 
@@ -40,6 +48,18 @@ class _Walk(Generic[State]):
         self.known: list[tuple[Together, State | None]] = []
         self.stop: tuple[int, Beginning[State]] | None = None
         """Behind so many steps."""
+
+    def goes_with(self, wanted: list[Together]) -> int:
+        """Go as far as the same outings are wanted, by these from now on; gives how far that is."""
+        same = 0
+        for (group, behind), other in zip(self.known, wanted, strict=False):
+            if group is not other:
+                if not _is_same(group, other):
+                    break
+                self.known[same] = other, behind
+            same += 1
+        del self.known[same:]
+        return same
 
 
 class Walks(Generic[State]):
@@ -59,12 +79,12 @@ class Walks(Generic[State]):
         self,
         groups: Iterable[Together],
         begins: Beginning[State] | None = None,
-        stops_at: dt.date | None = None,
+        keeper: Keeper[State] | None = None,
     ) -> State:
         """Walk through outings in their order, those of one place in it together.
 
-        `begins` is where an earlier walk led that these go on from. The state behind the last outing up to
-        `stops_at` is remembered for `stopped`.
+        `begins` is where an earlier walk led that these go on from. `keeper` is handed its state where the
+        walk goes past its day, or did when it went through the same outings before.
         """
         wanted = list(groups)
         last = wanted[-1][-1].session if wanted else None
@@ -74,14 +94,7 @@ class Walks(Generic[State]):
             walk = self._walks.pop(whose, None)
         if walk is None or walk.begins is not begins:
             walk = _Walk(begins)
-        known, same = walk.known, 0
-        for (group, behind), other in zip(known, wanted, strict=False):
-            if group is not other:
-                if not _is_same(group, other):
-                    break
-                known[same] = other, behind
-            same += 1
-        del known[same:]
+        known, same = walk.known, walk.goes_with(wanted)
         at = next((place for place in range(same, 0, -1) if known[place - 1][1] is not None), 0)
         behind = known[at - 1][1] if at else None
         start = self._start if begins is None else begins.state
@@ -90,26 +103,21 @@ class Walks(Generic[State]):
         if walk.stop is not None and walk.stop[0] > at:
             walk.stop = None
         for place, group in enumerate(wanted[at:], at):
-            if stops_at is not None and _day_before(wanted, place) <= stops_at < _day(group):
-                walk.stop = place, Beginning(stops_at, state)
+            if keeper is not None and _day_before(wanted, place) <= keeper.up_to < _day(group):
+                walk.stop = place, Beginning(keeper.up_to, state)
             state = self._advance(state, group)
             known.append((group, state))
             self.steps += 1
             older = len(known) - 1 - LATEST
             if older >= 0 and (older + 1) % EACH:
                 known[older] = known[older][0], None
+        if keeper is not None and walk.stop is not None and walk.stop[1].up_to == keeper.up_to:
+            keeper.state = walk.stop[1].state
         with self._lock:
             self._walks[whose] = walk
             if len(self._walks) > _MOST:
                 del self._walks[next(iter(self._walks))]
         return state
-
-    def stopped(self, whose: Whose, at: dt.date) -> State | None:
-        """Return the state behind the last outing up to a day, where a walk was asked to keep it."""
-        with self._lock:
-            walk = self._walks.get(whose)
-            stop = walk.stop if walk is not None else None
-        return stop[1].state if stop is not None and stop[1].up_to == at else None
 
 
 def _day(group: Together) -> dt.date:

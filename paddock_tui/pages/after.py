@@ -33,7 +33,7 @@ from paddock_tui.pages.todos import add_row, to_fix_rows, todo_rows
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.checklist import ROAD_HOME, unlisted_item
 from paddock_tui.records.common import Check, Units
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.packing import PACKING
 from paddock_tui.records.paths import Path, Ref
@@ -121,7 +121,7 @@ def _line(loaded: Loaded, rode: RodeThere, units: Units) -> Row:
 
 def _road(desk: Desk, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterator[Row]:
     """Offer the steps of the way home, and say under them what the rules find of the bike as it stands."""
-    held = day.entries.get(rode.rider, {}).get(rode.bike, DayEntry()).checks
+    held = day.entry_of(rode.rider, rode.bike).checks
     for item, text in ROAD_HOME.items():
         check = held.get(item, Check())
         status = check.status or OPEN

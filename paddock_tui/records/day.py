@@ -143,6 +143,10 @@ class RidingDay:
     )
     entries: Mapping[str, Mapping[str, DayEntry]] = nested(DayEntry, "entries", keyed_by="rider and bike")
 
+    def entry_of(self, rider: str | None, bike: str | None) -> DayEntry:
+        """Return what this day holds of a rider on a bike; an empty entry where it holds nothing of them."""
+        return self.entries.get(rider or "", {}).get(bike or "", DayEntry())
+
 
 def measured_elsewhere(entry: DayEntry, day: RidingDay) -> bool:
     """Return whether a noise reading was taken at another venue: it says nothing of the meter here."""

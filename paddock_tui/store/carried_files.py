@@ -5,16 +5,13 @@ program wrote it. Whatever is wrong with it makes the files be read.
 """
 
 import contextlib
-import functools
 import hashlib
 import json
-import os
-import sys
 from pathlib import Path
 from typing import Any
 
-import paddock_tui
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
+from paddock_tui.store.program import program
 
 _LARGEST = 16_000_000
 _VERSION = 1
@@ -47,32 +44,8 @@ def _name(bike: str) -> str:
 
 
 def _head(body: bytes) -> list[Any]:
-    return [_VERSION, program(), hashlib.sha256(body).hexdigest()]
-
-
-@functools.cache
-def program() -> str:
-    """Return what tells this program from any other, an edited one too: its files, their sizes and times."""
-    found = hashlib.sha256(f"{paddock_tui.__version__} {sys.version}".encode())
-    for folder in sorted({Path(one) for one in paddock_tui.__path__}):
-        for name in _LEARNT_BY:
-            for path, size, changed in sorted(_sources(folder / name)):
-                found.update(f"{path} {size} {changed}\n".encode())
-    return found.hexdigest()
+    return [_VERSION, program(*_LEARNT_BY), hashlib.sha256(body).hexdigest()]
 
 
 _LEARNT_BY = ("calc", "facts", "limits", "matters", "quantities", "records", "store")
 """The parts of this program by which the past is read and walked."""
-
-
-def _sources(folder: Path) -> list[tuple[str, int, int]]:
-    """List the sources below a folder; those that are no plain files are known by the version alone."""
-    found: list[tuple[str, int, int]] = []
-    with contextlib.suppress(OSError), os.scandir(folder) as entries:
-        for entry in entries:
-            if entry.is_dir():
-                found += _sources(Path(entry.path))
-            elif entry.name.endswith(".py"):
-                status = entry.stat()
-                found.append((entry.path, status.st_size, status.st_mtime_ns))
-    return found

@@ -1,6 +1,5 @@
-"""Records of bygone seasons that are read when something of them is asked for, in any thread."""
+"""Records of bygone seasons that are read when something of them is asked for."""
 
-import threading
 from pathlib import Path
 
 import attrs
@@ -26,7 +25,6 @@ class LaterFiles:
         self.tree: Tree = files.tree
         self.former: FormerIds = files.former
         self._there: dict[str, RecordFiles] = files.there()
-        self._lock = threading.RLock()
         self._bike = bike
 
     def place_of(self, ref: Ref) -> tuple[Path, str] | None:
@@ -52,7 +50,7 @@ class LaterFiles:
     def records(self, refs: list[Ref]) -> list[Record | None]:
         """Read records without the figures that cannot be, one by one; None for each that is lost."""
         reader = UntroubledFiles(self, dict((self._bike,)))
-        with self._lock, reader:
+        with reader:
             found = [(ref, reader.read(ref)) for ref in refs]
             return [one.record if one is not None else self._with_care(ref) for ref, one in found]
 

@@ -16,6 +16,7 @@ from paddock_tui.store.former_ids import FormerIds
 from paddock_tui.store.index import Stamp
 from paddock_tui.store.kept_heads import head_of
 from paddock_tui.store.loaded import Loaded, record_of, stamp_of, text_of
+from paddock_tui.store.program import program
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
 
@@ -159,12 +160,4 @@ def _decides(bike: Loaded | None) -> str:
 @cache
 def _mark(bike: str, decides: str) -> str:
     """Return a mark of what of a bike decides, and of this program."""
-    return hashlib.blake2b("\0".join((bike, decides, _program())).encode(), digest_size=8).hexdigest()
-
-
-@cache
-def _program() -> str:
-    """Return what tells that this program reads otherwise than another."""
-    here = FilePath(__file__).parent.parent
-    files = [path for package in _READS for path in sorted((here / package).rglob("*.py"))]
-    return " ".join(str(stamp_of(path)) for path in files)
+    return hashlib.blake2b("\0".join((bike, decides, program(*_READS))).encode(), digest_size=8).hexdigest()

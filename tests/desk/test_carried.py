@@ -1,6 +1,5 @@
 """What one run leaves of bygone seasons for the next: the same review with it and without, always."""
 
-import datetime as dt
 import json
 import random
 import re
@@ -23,7 +22,9 @@ from paddock_tui.rules import Review
 from paddock_tui.store import carried_files, seals
 from paddock_tui.store.cached import cache_folder
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.program import program
 from tests.bench._career import Career, write_career
+from tests.desk.changed_by_others import EDITS
 from tests.examples import examples
 
 SESSIONS = 48
@@ -69,8 +70,8 @@ class Run:
         self.looks = LooksAt(GarageFiles(career.root), lambda: career.at)
         self.unread: dict[str, int] = {}
 
-    def reviews(self) -> dict[str, Review]:
-        """Judge the last session of each bike, and have a later run go on from what was learnt."""
+    def judged(self) -> dict[str, Review]:
+        """Judge the last session of each bike."""
         found = {}
         for bike in BIKES:
             last = of_bike(self.looks.files, bike)[-1][1]
@@ -78,6 +79,11 @@ class Run:
             found[bike] = self.looks.judged(assembled.situation)
             past = assembled.situation.history.past
             self.unread[bike] = sum(isinstance(one, UnreadSession) for one in past)
+        return found
+
+    def reviews(self) -> dict[str, Review]:
+        """Judge the last session of each bike, and have a later run go on from what was learnt."""
+        found = self.judged()
         for keep in self.looks.histories.to_keep(self.looks.files):
             keep()
         return found
@@ -132,82 +138,6 @@ def test_what_is_carried_is_for_the_user_alone_and_holds_no_words(career: Career
     second = Run(career)
     second.reviews()
     assert all(second.unread.values())
-
-
-def _append(text: str) -> Callable[[Path], None]:
-    def change(path: Path) -> None:
-        path.write_text(f"{path.read_text()}\n{text}\n")
-
-    return change
-
-
-def _before(text: str) -> Callable[[Path], None]:
-    def change(path: Path) -> None:
-        path.write_text(f"{text}\n{path.read_text()}")
-
-    return change
-
-
-def _instead(pattern: str, text: str) -> Callable[[Path], None]:
-    def change(path: Path) -> None:
-        found, count = re.subn(pattern, text, path.read_text(), flags=re.MULTILINE)
-        path.write_text(found if count else f"# nothing of this\n{found}")
-
-    return change
-
-
-def _gone(path: Path) -> None:
-    path.unlink()
-
-
-def _again(path: Path) -> None:
-    path.write_text(path.read_text())
-
-
-def _renamed(path: Path) -> None:
-    path.with_name(f"{path.stem}-new.toml").write_text(f'was = ["{path.stem}"]\n{path.read_text()}')
-    path.unlink()
-
-
-def _copied_a_day_before(path: Path) -> None:
-    date = dt.date.fromisoformat(path.stem[:10]) - dt.timedelta(days=1)
-    text = re.sub(r"^date = .*$", f"date = {date}", path.read_text(), flags=re.MULTILINE)
-    path.with_name(f"{date}{path.stem[10:]}.toml").write_text(text)
-
-
-def _broken(path: Path) -> None:
-    path.write_text(f"{path.read_text()}\nthis is = = no file\n")
-
-
-EDITS: dict[str, tuple[str, Callable[[Path], None]]] = {
-    "a fall": ("sessions", _append('[incidents.7]\nwhat = "fall"\nmoving = true\nat = 10:00:00')),
-    "a hit to the head": ("sessions", _append('[incidents.8]\nwhat = "head hit"\nhead_contact = true')),
-    "a weave": ("sessions", _append('[symptoms.7]\nwhat = "weaves"\ngrade = 3')),
-    "work": ("sessions", _append('[work.7]\nwhat = "caliper"\nat = 08:00:00')),
-    "thin pads": ("sessions", _instead(r"^front_pads = .*$", 'front_pads = "0.4 mm"')),
-    "other pressure": ("sessions", _instead(r'^front = ".*bar"$', 'front = "1.10 bar"')),
-    "another rider": ("sessions", _instead(r'^rider = ".*"$', 'rider = "ines"')),
-    "retired": ("sessions", _before("retired = true")),
-    "taken out": ("sessions", _gone),
-    "one more": ("sessions", _copied_a_day_before),
-    "another number": ("sessions", _instead(r"^number = .*$", "number = 9")),
-    "written again": ("sessions", _again),
-    "a broken session": ("sessions", _broken),
-    "a tyre that goes on": ("tyres", _append("[front.answers]\n")),
-    "a plugged tyre": ("tyres", _instead(r"^\[front\]$", '[front]\nrepair = "plug"')),
-    "a set taken out": ("tyres", _gone),
-    "a set renamed": ("tyres", _renamed),
-    "another venue": ("days", _instead(r"^venue = .*$", 'venue = "nowhere"')),
-    "no timing": ("days", _before('timing = "forbidden"')),
-    "a day taken out": ("days", _gone),
-    "an inspected bike": ("days", _instead(r"^inspected = .*$", "inspected = false")),
-    "a longer lap": ("venues", _instead(r"^length = .*$", 'length = "9.9 km"')),
-    "a higher venue": ("venues", _instead(r"^altitude = .*$", 'altitude = "1900 m"')),
-    "a bike changed": ("bikes", _instead(r"^most_help = .*$", "most_help = 1")),
-    "a rider changed": ("riders", _instead(r"^group = .*$", 'group = "race"')),
-    "a list changed": ("checklists", _instead(r"^to_fix = .*$", 'to_fix = "note"')),
-    "a limit": (".", _append('[limits.pressure-lost-unanswered]\nsettled = "0.5 bar"')),
-}
 
 
 def changed(career: Career, draw: random.Random, name: str) -> None:
@@ -286,7 +216,7 @@ def test_a_spoilt_file_is_done_without(career: Career, monkeypatch: pytest.Monke
         elif spoilt == "turned":
             path.write_text(text.replace("weaves", "nothing").replace('"ridden":"1', '"ridden":"0'))
         elif spoilt == "of another program":
-            monkeypatch.setattr(carried_files, "program", lambda: "another")
+            monkeypatch.setattr(carried_files, "program", lambda *_: "another")
         elif spoilt == "a link":
             path.rename(path.with_suffix(".kept"))
             path.symlink_to(path.with_suffix(".kept"))
@@ -317,12 +247,12 @@ def test_the_program_is_told_from_one_that_was_edited(
     source = package / "facts" / "below" / "one.py"
     source.write_text("A = 1\n")
     monkeypatch.setattr("paddock_tui.__path__", [str(package)])
-    carried_files.program.cache_clear()
-    first = carried_files.program()
+    program.cache_clear()
+    first = program("facts")
     source.write_text("A = 12\n")
-    carried_files.program.cache_clear()
-    second = carried_files.program()
-    carried_files.program.cache_clear()
+    program.cache_clear()
+    second = program("facts")
+    program.cache_clear()
 
     assert first != second
 
@@ -398,3 +328,29 @@ def test_a_change_of_what_earlier_sessions_name_is_seen_in_what_was_learnt(caree
 
     assert now != first
     assert not unread
+
+
+def test_what_others_judge_of_such_a_bike_meanwhile_is_not_kept_for_this_one(
+    career: Career, caches: Callable[[str], None], tmp_path: Path
+) -> None:
+    Run(career).reviews()
+    known = Run(career)
+    known.reviews()
+    last = of_bike(known.looks.files, "badger")[known.unread["badger"] - 1][1]
+    for path in carried():
+        path.unlink()
+    other = attrs.evolve(career, root=Path(shutil.copytree(career.root, tmp_path / "other")))
+    there = GarageFiles(other.root).path_of(last)
+    assert there is not None
+    EDITS["a hit to the head"][1](there)
+
+    run, beside = Run(career), Run(other)
+    first = run.judged()
+    assert beside.judged() != first
+    for keep in run.looks.histories.to_keep(run.looks.files):
+        keep()
+    again = Run(career)
+
+    assert all(json.loads(path.read_text().partition("\n")[2])["folds"] for path in carried())
+    assert again.reviews() == first == fresh(career, caches)
+    assert again.unread["badger"]

@@ -101,7 +101,7 @@ def _checks(about: About) -> Iterator[tuple[str, Check]]:
     day, session = situation.day, about.session
     entry = DayEntry()
     if day is not None:
-        entry = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+        entry = day.entry_of(session.rider, session.bike)
     texts: dict[str, str] = {}
     for one in situation.checklists.values():
         texts.update({name: item.text or "" for name, item in one.items.items()})

@@ -17,7 +17,7 @@ from paddock_tui.facts.situation import Situation
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import ROAD_HOME
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
@@ -115,7 +115,7 @@ def road_findings(desk: Desk, last: Ref) -> tuple[Finding, ...]:
 
 def goes_by_road(day: RidingDay, rode: RodeThere) -> bool | None:
     """Return whether a bike goes home on its wheels; None where nobody said."""
-    entry = day.entries.get(rode.rider, {}).get(rode.bike, DayEntry())
+    entry = day.entry_of(rode.rider, rode.bike)
     travel = entry.travel or day.travel
     return None if travel is None else travel == "road"
 

@@ -99,8 +99,8 @@ class Around:
     @property
     def entry(self) -> DayEntry:
         """What the day holds of this rider on this bike."""
-        entries = self.day.entries if self.day is not None else {}
-        return entries.get(self.session.rider or "", {}).get(self.session.bike or "", DayEntry())
+        session = self.session
+        return self.day.entry_of(session.rider, session.bike) if self.day is not None else DayEntry()
 
     @property
     def keeps_in_day(self) -> bool:
