@@ -111,7 +111,8 @@ class BikePast:
         count = self._counts[end - 1] if end else 0
         found = self._made.pop(count, None)
         if found is None:
-            found = History(tuple(self._past[:count]), self.tyre_sets, self.people).on_line(self._line)
+            past = tuple(self._past if count == len(self._past) else self._past[:count])
+            found = History(past, self.tyre_sets, self.people).on_line(self._line)
         self._made[count] = found
         if len(self._made) > _MOST:
             del self._made[next(iter(self._made))]

@@ -24,11 +24,16 @@ def air_observed(
     history: History,
     limits: Limits,
 ) -> AirObserved:
-    """Return what is known of the pressure outside of this session."""
+    """Return what is known of the pressure outside of this session: what was read earlier that day where
+    nothing was read in it that can be.
+    """
     venue = records.get("venue")
     ref = refs.get("venue")
     found = observed(session, ref.id if ref else None, venue if isinstance(venue, Venue) else None)
-    near = near_reading(found, history.past, AirMoves.of(limits))
+    read, moves = found.reading_kpa, AirMoves.of(limits)
+    if read is not None and not contradicts(read, found.altitude_m, moves):
+        return found
+    near = near_reading(found, history.past, moves)
     return attrs.evolve(found, near_kpa=None if near is None else near[0].to("kPa"))
 
 

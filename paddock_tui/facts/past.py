@@ -5,7 +5,6 @@ import datetime as dt
 import functools
 import heapq
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from itertools import islice
 from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
 
 import attrs
@@ -166,7 +165,8 @@ class History:
                 self.line.ridden_on.setdefault(one.tyres, []).append(len(ridden))
                 ridden.append(one)
             up_to.append(len(ridden))
-        return tuple(ridden[: up_to[len(self.past) - 1]]) if self.past else ()
+        count = up_to[len(self.past) - 1] if self.past else 0
+        return tuple(ridden if count == len(ridden) else ridden[:count])
 
     @functools.cached_property
     def sets_used(self) -> Mapping[str, tuple[int, int]]:
@@ -241,7 +241,7 @@ class Along(Generic[Reached]):
     def _walked(self, past: tuple[PastSession, ...], at: int, end: int, state: Reached) -> Reached:
         """Go on from a state, which stays as it is."""
         state = state if self._own is None else self._own(state)
-        for one in islice(past, at, end):
+        for one in past[at:end]:
             state = self._step(state, one)
         self.steps += end - at
         return state

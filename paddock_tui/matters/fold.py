@@ -63,8 +63,8 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     matter.
     """
     COMPLETE.require()
-    groups = history.days.with_more(history.outings, now.id)
-    folded = WALKS.through(groups, history.begins, history.keeper)
+    course = history.days.with_more(history.outings, now.id)
+    folded = WALKS.through(course, history.begins, history.keeper)
     return shown(_with_unplaced(folded, history.unplaced), history.answers, now)
 
 

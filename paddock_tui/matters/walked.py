@@ -2,10 +2,10 @@
 
 import datetime as dt
 import threading
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from typing import Generic, NamedTuple, TypeVar
 
-from paddock_tui.matters.days import Together
+from paddock_tui.matters.days import Course, Together
 from paddock_tui.records.day import DayEntry
 
 State = TypeVar("State")
@@ -45,20 +45,24 @@ class _Walk(Generic[State]):
 
     def __init__(self, begins: Beginning[State] | None) -> None:
         self.begins = begins
-        self.known: list[tuple[Together, State | None]] = []
+        self.known: list[tuple[Course, State | None]] = []
         self.stop: tuple[int, Beginning[State]] | None = None
         """Behind so many steps."""
 
-    def goes_with(self, wanted: list[Together]) -> int:
+    def goes_with(self, wanted: Course | None) -> int:
         """Go as far as the same outings are wanted, by these from now on; gives how far that is."""
-        same = 0
-        for (group, behind), other in zip(self.known, wanted, strict=False):
-            if group is not other:
-                if not _is_same(group, other):
-                    break
-                self.known[same] = other, behind
+        known, here, new = self.known, wanted, list[Course]()
+        while here is not None and not (here.count <= len(known) and known[here.count - 1][0] is here):
+            new.append(here)
+            here = here.before
+        # Each that is known went on from what was the same as the course to it: so is all before this one.
+        same = 0 if here is None else here.count
+        for other in reversed(new):
+            if same == len(known) or not _is_same(known[same][0].group, other.group):
+                break
+            known[same] = other, known[same][1]
             same += 1
-        del self.known[same:]
+        del known[same:]
         return same
 
 
@@ -77,17 +81,16 @@ class Walks(Generic[State]):
 
     def through(
         self,
-        groups: Iterable[Together],
+        wanted: Course | None,
         begins: Beginning[State] | None = None,
         keeper: Keeper[State] | None = None,
     ) -> State:
-        """Walk through outings in their order, those of one place in it together.
+        """Walk through outings in their order, as far as a course goes.
 
         `begins` is where an earlier walk led that these go on from. `keeper` is handed its state where the
         walk goes past its day, or did when it went through the same outings before.
         """
-        wanted = list(groups)
-        last = wanted[-1][-1].session if wanted else None
+        last = wanted.group[-1].session if wanted is not None else None
         # Whoever rides has what happened to them on other bikes among the outings of this one.
         whose = (last.bike, last.rider) if last is not None else None
         with self._lock:  # another thread walks for itself meanwhile
@@ -102,11 +105,11 @@ class Walks(Generic[State]):
         del known[at:]
         if walk.stop is not None and walk.stop[0] > at:
             walk.stop = None
-        for place, group in enumerate(wanted[at:], at):
-            if keeper is not None and _day_before(wanted, place) <= keeper.up_to < _day(group):
-                walk.stop = place, Beginning(keeper.up_to, state)
-            state = self._advance(state, group)
-            known.append((group, state))
+        for course in wanted.after(at) if wanted is not None else ():
+            if keeper is not None and _day(course.before) <= keeper.up_to < _day(course):
+                walk.stop = course.count - 1, Beginning(keeper.up_to, state)
+            state = self._advance(state, course.group)
+            known.append((course, state))
             self.steps += 1
             older = len(known) - 1 - LATEST
             if older >= 0 and (older + 1) % EACH:
@@ -120,12 +123,8 @@ class Walks(Generic[State]):
         return state
 
 
-def _day(group: Together) -> dt.date:
-    return group[0].order[0]
-
-
-def _day_before(groups: list[Together], place: int) -> dt.date:
-    return _day(groups[place - 1]) if place else dt.date.min
+def _day(course: Course | None) -> dt.date:
+    return dt.date.min if course is None else course.group[0].order[0]
 
 
 def _is_same(group: Together, other: Together) -> bool:

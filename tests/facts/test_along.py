@@ -70,7 +70,9 @@ def learnt(history: History, rider: str, tyres: TyreSet | None) -> tuple[Any, ..
     records = {**RECORDS, "rider": Rider(group="novice"), "session": Session(rider=rider), "tyres": tyres}
     make = Outings(history, {k: v for k, v in records.items() if v}, {}, None, AirObserved(), Limits())
     fuel = [fuel_learnt(history, "track", mode, (5.0, True)) for mode in (None, "open")]
-    return _ANSWERS.of(history), _FILLINGS.of(history), fuel, make.by_day().with_more(())
+    course = make.by_day().with_more(())
+    groups = [one.group for one in course.after(0)] if course is not None else []
+    return _ANSWERS.of(history), _FILLINGS.of(history), fuel, groups
 
 
 @given(outings, st.lists(st.tuples(st.integers(0, 10), st.sampled_from(("ann", "bob")), st.booleans())))
