@@ -15,7 +15,10 @@ def so_far(about: About) -> History:
         return about.history
     length = venue.length.to("km") if venue is not None and venue.length is not None else None
     own = PastSession(about.id_of("session") or "", session, about.id_of("venue"), length)
-    return attrs.evolve(about.history, past=(*about.history.past, own))
+    before = about.history.past
+    # It goes on by itself from what is known of those before: nothing is gone through again.
+    line = about.history.line.branch(len(before))
+    return attrs.evolve(about.history, past=(*before, own)).on_line(line)
 
 
 def day_of(about: About) -> dt.date:

@@ -2,7 +2,8 @@
 
 import itertools
 import statistics
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from typing import Final
 
 import attrs
@@ -40,8 +41,8 @@ def wear(readings: Sequence[WearReading]) -> Wear | None:
         within("sessions", one.sessions, 0.0, None)
         within("thickness", one.mm, 0.0, 30.0, "mm")
     fitted = since_renewed(sorted(readings, key=lambda one: one.sessions))
-    if len({one.mm for one in fitted}) == 1:
-        # No pair of them tells a loss: there may be as many as there were sessions.
+    if _mostly_alike(fitted):
+        # There may be as many as there were sessions: all pairs of them are not gone through for nothing.
         return None
     slopes = [
         (first.mm - second.mm) / (second.sessions - first.sessions)
@@ -50,6 +51,18 @@ def wear(readings: Sequence[WearReading]) -> Wear | None:
     ]
     rate = statistics.median(slopes) if slopes else 0.0
     return Wear(rate, fitted[-1], len(fitted)) if rate > 0.0 else None
+
+
+def _mostly_alike(readings: Sequence[WearReading]) -> bool:
+    """Return whether most pairs of readings that are sessions apart tell no loss: then the median is none."""
+    apart = len(readings) * (len(readings) - 1) // 2 - _pairs(one.sessions for one in readings)
+    alike = _pairs(one.mm for one in readings) - _pairs((one.sessions, one.mm) for one in readings)
+    return 2 * alike > apart
+
+
+def _pairs(of: Iterable[object]) -> int:
+    """Return how many pairs of these are the same."""
+    return sum(count * (count - 1) // 2 for count in Counter(of).values())
 
 
 def since_renewed(readings: Sequence[WearReading]) -> tuple[WearReading, ...]:

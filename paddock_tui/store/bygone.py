@@ -11,6 +11,7 @@ class Bygone(UntroubledFiles):
     """Reads records of a garage quickly while it is entered, and lets go of them at once.
 
     A record that takes a closer look, and one that is in memory, is read as any other and then let go of.
+    What somebody made a record of before stays: a review of it stands while that is the very same object.
     """
 
     def __init__(self, files: GarageFiles) -> None:
@@ -22,8 +23,10 @@ class Bygone(UntroubledFiles):
         found = self.read(ref)
         if found is not None and _noted(self._garage, ref, found):
             return found.record
+        stays = ref in self._garage._loaded
         loaded = self._garage.read(ref)
-        self._garage.let_go(ref)
+        if not stays:
+            self._garage.let_go(ref)
         return loaded.possible if loaded is not None else None
 
 

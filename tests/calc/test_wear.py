@@ -1,6 +1,8 @@
 """Wear from readings."""
 
+import itertools
 import math
+import statistics
 
 import pytest
 from hypothesis import given
@@ -40,6 +42,29 @@ def test_new_parts_begin_anew() -> None:
     found = wear(held)
     assert found is not None
     assert found.mm_per_session == pytest.approx(0.1)
+
+
+@examples(100)
+@given(st.lists(st.tuples(st.integers(0, 9), st.sampled_from((4.0, 4.1, 4.2, 4.3))), max_size=12))
+def test_the_rate_is_the_median_of_all_pairs(pairs: list[tuple[float, float]]) -> None:
+    """Of readings that are mostly alike no pairs are gone through: it is the same all the same."""
+    held = sorted(readings(*pairs), key=lambda one: one.sessions)
+    apart = [(one, other) for one, other in itertools.combinations(held, 2) if one.sessions < other.sessions]
+    slopes = [(one.mm - other.mm) / (other.sessions - one.sessions) for one, other in apart]
+    rate = statistics.median(slopes) if slopes else 0.0
+
+    found = wear(readings(*pairs))
+
+    assert (found.mm_per_session if found is not None else 0.0) == max(rate, 0.0)
+
+
+def test_thousands_of_like_readings_are_told_at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    def never(*_: object) -> None:
+        raise AssertionError("all pairs are gone through")
+
+    monkeypatch.setattr(itertools, "combinations", never)
+
+    assert wear(readings((0, 4.0), *((count, 3.9) for count in range(1, 3000)))) is None
 
 
 @every("held", [[], readings((0, 4.0)), readings((0, 4.0), (3, 4.0)), readings((1, 4.0), (1, 3.9))])
