@@ -36,7 +36,8 @@ INPUTS = (Input("least", "least thickness", c.TREAD),)
 def pads(about: About, end: End) -> Calculator:
     """Return wear of the pads at one end of the bike, over its sessions up to now."""
     bike = about.situation.bike
-    readings, ridden = ((), 0.0) if bike is None else pads_since_start(bike, end, so_far(about))
+    read, ridden = ([], 0) if bike is None else pads_since_start(bike, end, so_far(about))
+    readings = tuple(WearReading(float(sessions), mm) for sessions, mm in read)
     day = about.situation.day
     least = FilledInput(
         Quantity(Decimal(str(about.situation.limits[LEAST_PAD])), "mm"),
@@ -44,7 +45,7 @@ def pads(about: About, end: End) -> Calculator:
     )
     if day is not None and day.limits.pads is not None:
         least = FilledInput(day.limits.pads, f"organiser's, day {about.id_of('day')}")
-    compute = functools.partial(_compute, end, readings, ridden)
+    compute = functools.partial(_compute, end, readings, float(ridden))
     return Calculator(f"{end} pads", f"{end} pads", INPUTS, {"least": least}, compute)
 
 

@@ -7,7 +7,6 @@ from typing import NamedTuple
 
 import attrs
 
-from paddock_tui.calc.wear import RENEWED_MM, WearReading
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import ENDS, Along, End, History, PastSession
 from paddock_tui.quantities import Quantity
@@ -95,17 +94,20 @@ def _and_then(
     newest = before[-1] if before else None
     if newest is not None and counts and newest.mm == mm and newest.last == ridden - 1:
         return (*before[:-1], newest._replace(last=ridden))
-    if newest is not None and mm - newest.mm > RENEWED_MM:
-        before = before[-_BEFORE:]
+    if newest is not None and mm > newest.mm:
+        # What is known of wear is loaded where pads seem to be new.
+        from paddock_tui.calc.wear import RENEWED_MM
+
+        before = before[-_BEFORE:] if mm - newest.mm > RENEWED_MM else before
     return (*before, _Run(mm, on, ridden, ridden))
 
 
 _MEASURED: Along[_Pads] = Along("pads", _Pads(0, {}, {}), _measured_again)
 
 
-def pads_since_start(bike: Bike, end: End, history: History) -> tuple[tuple[WearReading, ...], float]:
-    """Return what was read of one end's pads by how often the bike had been ridden since the date of its
-    start values, beginning with these, and how often that is by now.
+def pads_since_start(bike: Bike, end: End, history: History) -> tuple[list[tuple[int, float]], int]:
+    """Return what was read of one end's pads in mm, each after how often the bike had been ridden since the
+    date of its start values, beginning with these; and how often that is by now.
 
     Of pads that were renewed meanwhile only the last readings are told.
     """
@@ -114,12 +116,12 @@ def pads_since_start(bike: Bike, end: End, history: History) -> tuple[tuple[Wear
     if since is not None:
         earlier = bisect.bisect_right(history.ridden, since, key=lambda one: one.date or dt.date.max)
     start = (bike.front if end == "front" else bike.rear).pads_start
-    read = [WearReading(0.0, start.to("mm"))] if start is not None else []
+    read = [(0, start.to("mm"))] if start is not None else []
     for run in found.read.get(end, ()):
         # All but the first of a run were ridden themselves: their number tells which are of later days.
         first = run.first if since is None or run.on > since else earlier + 1
-        read += [WearReading(float(at - earlier), run.mm) for at in range(first, run.last + 1)]
-    return tuple(read), float(found.ridden - earlier)
+        read += [(at - earlier, run.mm) for at in range(first, run.last + 1)]
+    return read, found.ridden - earlier
 
 
 @fact("the organiser's least pad thickness", at="day:limits.pads", show=str)

@@ -47,6 +47,12 @@ def _past(place: int, outing: tuple[dt.date, bool, int | None, bool]) -> PastSes
     return PastSession(f"s{place}", held)
 
 
+def told(bike: Bike, history: History) -> tuple[tuple[WearReading, ...], int]:
+    """Return what is told of the front pads."""
+    read, ridden = pads_since_start(bike, "front", history)
+    return tuple(WearReading(float(sessions), mm) for sessions, mm in read), ridden
+
+
 def plain(bike: Bike, past: tuple[PastSession, ...]) -> tuple[tuple[WearReading, ...], int]:
     """Return every reading of the front pads, and how often the bike was ridden since the start."""
     start, on = bike.front.pads_start, bike.start.on
@@ -73,7 +79,7 @@ def test_readings_are_those_of_every_session_since_the_start(
     for length in (len(first), len(past)):
         history = History(past[:length]).on_line(line)
 
-        found, ridden = pads_since_start(bike, "front", history)
+        found, ridden = told(bike, history)
 
         every, counted = plain(bike, past[:length])
         assert ridden == counted
@@ -85,7 +91,7 @@ def test_what_was_read_after_the_start_before_anybody_rode_counts() -> None:
     bike = Bike(start=CounterStart(on=FIRST + dt.timedelta(days=1)))
     past = sessions([(0, True, 40, False), (1, True, None, False), (1, False, 40, False)])
 
-    assert pads_since_start(bike, "front", History(past)) == ((WearReading(0.0, 4.0),), 0.0)
+    assert told(bike, History(past)) == ((WearReading(0.0, 4.0),), 0)
 
 
 def test_a_session_without_a_date_counts_for_nobody() -> None:
@@ -94,14 +100,14 @@ def test_a_session_without_a_date_counts_for_nobody() -> None:
 
     for on in (None, FIRST - dt.timedelta(days=1)):
         bike = Bike(start=CounterStart(on=on))
-        assert pads_since_start(bike, "front", history) == ((WearReading(1.0, 4.0),), 1.0)
+        assert told(bike, history) == ((WearReading(1.0, 4.0),), 1)
 
 
 def test_of_pads_that_were_renewed_long_ago_little_is_kept() -> None:
     worn = [(1, True, 40 - tenths, True) for tenths in range(20)]
     past = sessions([*worn, *worn, (1, True, 40, True)])
 
-    found, ridden = pads_since_start(Bike(), "front", History(past))
+    found, ridden = told(Bike(), History(past))
 
     assert ridden == len(past) == 41
     assert len(found) == SHOWN
