@@ -26,11 +26,17 @@ class NotRead(Exception):
         self.expected = expected
 
 
-def read_file(tree: Tree, path: Path, most: int) -> bytes:
-    """Read a file below a tree's root, whole. Raises NotRead."""
+def anywhere(_: TreePlace) -> None:
+    """Accept wherever a file stands."""
+
+
+def read_file(tree: Tree, path: Path, most: int, look: Callable[[TreePlace], object] = anywhere) -> bytes:
+    """Read a file below a tree's root, whole, and `look` at its place while that is open. Raises NotRead."""
     try:
         with tree.place(path) as place:
-            return read_at(place, most)
+            data = read_at(place, most)
+            look(place)
+            return data
     except (OSError, RuntimeError) as error:  # RuntimeError: a loop of symbolic links
         raise NotRead(in_plain_words(error)) from None
 

@@ -122,9 +122,10 @@ def _holder(folder: Private) -> Holder | None:
 def _sign(file: int, since: dt.datetime) -> None:
     """Say in the lock's own file who holds it.
 
-    Written over what stands there: a file that comes and goes, or is emptied, has the disk write at each save.
+    Written over what stands there: a file that comes and goes, or is emptied, has the disk write each time.
     """
-    text = f"pid = {os.getpid()}\n{_host_line()}\nsince = {since.replace(tzinfo=None):%Y-%m-%dT%H:%M:%S}{_END}"
+    at = since.replace(tzinfo=None).isoformat(timespec="seconds")
+    text = f"pid = {os.getpid()}\n{_host_line()}\nsince = {at}{_END}"
     system_calls.write(file, text.encode("utf-8"))
 
 
