@@ -20,16 +20,16 @@ Marks = Mapping[tuple[Ref, Path], str]
 """What to say beside values that show and are not on disk."""
 
 
-Plain = dict[Ref, Mapping[str, Any]]
+AsTheyRead = dict[Ref, Mapping[str, Any]]
 """The plain data of some records."""
 
 
-def as_they_read(files: GarageFiles, step: Step) -> Plain:
+def as_they_read(files: GarageFiles, step: Step) -> AsTheyRead:
     """Return the records that a step changes as they read now."""
     return {change.ref: files.data(change.ref) for change in step.changes if isinstance(change, Change)}
 
 
-def stage(files: GarageFiles, step: Step, before: Plain | None = None) -> None:
+def stage(files: GarageFiles, step: Step, before: AsTheyRead | None = None) -> None:
     """Let the records read as they will stand, made of what they were `before` (not given: as they read now).
 
     What a clash will refuse is left as it is.
