@@ -10,7 +10,7 @@ from paddock_tui.commands.common import NOT_DONE, OK, counted, open_to_read, say
 from paddock_tui.commands.printing import CheckForm, lines_of, print_dict
 from paddock_tui.commands.shared_out import pieces, processors, shared_out
 from paddock_tui.desk.looking import LooksAt
-from paddock_tui.desk.lookup import of_bike
+from paddock_tui.desk.lookup import by_bike
 from paddock_tui.pages.as_json import problem_as_dict
 from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.message_line import message_line
@@ -41,7 +41,7 @@ class _Seen(NamedTuple):
     lost: bool = False
 
 
-_Look = Callable[[Iterable[int]], Iterator[tuple[int, _Seen | None]]]
+_Look = Callable[[Iterable[Ref]], Iterator[tuple[Ref, _Seen | None]]]
 
 
 def judge_all(folder: str, at: dt.datetime | None, form: CheckForm) -> int:
@@ -64,42 +64,52 @@ def judge_all(folder: str, at: dt.datetime | None, form: CheckForm) -> int:
 
 
 def _seen(desk: LooksAt, files: PassingFiles, refs: list[Ref]) -> dict[Ref, _Seen]:
-    """Look at every record that is there.
-
-    Profiles come last: before one went every session of its bike, which are at hand as long as each is
-    looked at soon after the one before.
-    """
-    ordered = sorted(refs, key=lambda one: _JUDGED.index(one.kind) if one.kind in _JUDGED else -1)
+    """Look at every record that is there: at those that are judged bike by bike."""
     found: dict[Ref, _Seen | None] = {}
 
-    def look(places: Iterable[int]) -> Iterator[tuple[int, _Seen | None]]:
+    def look(wanted: Iterable[Ref]) -> Iterator[tuple[Ref, _Seen | None]]:
         with files.looked_at_only():
-            for place in places:
+            for ref in wanted:
                 with files.once.each():
-                    yield place, _look_at(desk, ordered[place])
+                    yield ref, _look_at(desk, ref)
 
-    def take(told: Iterable[tuple[int, _Seen | None]]) -> None:
-        for place, one in told:
-            found[ordered[place]] = one
+    def take(told: Iterable[tuple[Ref, _Seen | None]]) -> None:
+        for ref, one in told:
+            found[ref] = one
             _progress(len(found), len(refs))
 
-    beside = sum(ref.kind not in _JUDGED for ref in ordered)
-    take(look(range(beside)))
-    take(_elsewhere(desk, look, beside, len(ordered)))
-    take(look(place for place, ref in enumerate(ordered) if ref not in found))
+    take(look(ref for ref in refs if ref.kind not in _JUDGED))
+    with files.looked_at_only():
+        lines = _lines_of(files, [ref for ref in refs if ref.kind in _JUDGED])
+    take(_elsewhere(look, lines))
+    take(look(ref for line in lines for ref in line if ref not in found))
     return {ref: one for ref, one in found.items() if one is not None}
 
 
-def _elsewhere(desk: LooksAt, look: _Look, start: int, end: int) -> Iterator[tuple[int, _Seen | None]]:
+def _lines_of(files: PassingFiles, judged: list[Ref]) -> list[list[Ref]]:
+    """Put what is judged into an order of its own for each bike: before a session went all those of its bike
+    that are earlier, which are at hand as long as each is looked at soon after the one before, and before a
+    profile all of them.
+    """
+    lines = {bike: [ref for _, ref in placed] for bike, placed in by_bike(files).items()}
+    placed = {ref for line in lines.values() for ref in line}
+    for ref in judged:
+        if ref not in placed:
+            named = files.data(ref).get("bike")
+            lines.setdefault(named if isinstance(named, str) else "", []).append(ref)
+    return list(lines.values())
+
+
+def _elsewhere(look: _Look, lines: list[list[Ref]]) -> Iterator[tuple[Ref, _Seen | None]]:
     """Look at many in processes beside this one; give what these tell, nothing where there are few."""
-    ways = min(processors(), (end - start) // FEW)
+    ordered = [ref for line in lines for ref in line]
+    ways = min(processors(), len(ordered) // FEW)
     if ways < 2:
         return iter(())
     # What all of them need is read by then: the order of the sessions, and the rules.
-    of_bike(desk.files, "")
     COMPLETE.require()
-    among = [range(start + one.start, start + one.stop) for one in pieces(end - start, ways)]
-    return shared_out(look, among)
+    among = pieces([len(line) for line in lines], ways)
+    return shared_out(lambda piece: look(ordered[piece.start : piece.stop]), among)
 
 
 def _look_at(desk: LooksAt, ref: Ref) -> _Seen | None:

@@ -4,6 +4,7 @@ They begin as copies of this one, so that all that is loaded and read by then is
 them: what one of them did not tell, whatever it died of, is for whoever shared it out to do.
 """
 
+import itertools
 import os
 import pickle
 import selectors
@@ -13,7 +14,9 @@ import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
-from typing import Any
+from typing import Any, TypeVar
+
+T = TypeVar("T")
 
 _LENGTH = struct.Struct("!I")
 
@@ -33,17 +36,37 @@ def processors() -> int:
     return min(there, _MOST)
 
 
-def pieces(parts: int, ways: int) -> list[range]:
-    """Cut parts that follow one another into so many pieces which take the same time.
+def pieces(lines: Sequence[int], ways: int) -> list[range]:
+    """Cut parts into at most so many pieces which take about the same time.
 
-    What goes before a piece has to be gone through for it first: the later, the fewer are its own.
+    They stand on lines of so many, one line after the other. What goes before a piece on the line that it
+    begins on has to be gone through for it first: the later it begins there, the fewer are its own.
     """
-    each = [(1 - _CATCHING_UP) ** way for way in range(ways)]
-    ends = [round(parts * sum(each[: way + 1]) / sum(each)) for way in range(ways)]
-    return [range(start, end) for start, end in zip([0, *ends], ends, strict=False) if start < end]
+    parts = sum(lines)
+    least, most = parts / max(ways, 1), float(parts)
+    while most - least > 0.5:
+        time = (least + most) / 2
+        if len(_cut(lines, time)) <= ways:
+            most = time
+        else:
+            least = time
+    return _cut(lines, most)
 
 
-def shared_out(work: Callable[[range], Iterable[tuple[int, Any]]], among: Sequence[range]) -> Iterator[Any]:
+def _cut(lines: Sequence[int], time: float) -> list[range]:
+    """Cut parts into pieces that take no longer than so many parts do, but for one by itself."""
+    found: list[range] = []
+    start, parts = 0, sum(lines)
+    begins = [end - count for end, count in zip(itertools.accumulate(lines), lines, strict=True)]
+    while start < parts:
+        before = start - max(one for one in begins if one <= start)
+        end = min(start + max(int(time - _CATCHING_UP * before), 1), parts)
+        found.append(range(start, end))
+        start = end
+    return found
+
+
+def shared_out(work: Callable[[range], Iterable[T]], among: Sequence[range]) -> Iterator[T]:
     """Do work in a process of its own for each piece; give what each tells of its parts, as it comes."""
     with selectors.DefaultSelector() as ready, _processes(work, among) as pipes:
         for pipe in pipes:
@@ -68,9 +91,7 @@ def _messages(come: bytearray) -> Iterator[Any]:
 
 
 @contextmanager
-def _processes(
-    work: Callable[[range], Iterable[tuple[int, Any]]], among: Sequence[range]
-) -> Iterator[list[int]]:
+def _processes(work: Callable[[range], Iterable[object]], among: Sequence[range]) -> Iterator[list[int]]:
     """Begin a process for each piece; give what each can be read from. None outlives this."""
     pipes: list[int] = []
     begun: list[int] = []
@@ -95,7 +116,7 @@ def _processes(
                 os.waitpid(pid, 0)
 
 
-def _work(work: Callable[[range], Iterable[tuple[int, Any]]], piece: range, sink: int) -> None:
+def _work(work: Callable[[range], Iterable[object]], piece: range, sink: int) -> None:
     """Do a piece, tell of each part, and end: whatever goes wrong is found out by who does it again."""
     try:
         for told in work(piece):

@@ -123,9 +123,14 @@ def at_place(files: GarageFiles, ref: Ref) -> Glance | None:
     return Glance(ref, row.date, row.number, row.start, row.ridden) if row is not None else None
 
 
+def by_bike(files: GarageFiles) -> Mapping[str, Sequence[tuple[Order, Ref]]]:
+    """List the sessions of each bike in their order; those that name none stand under an empty name."""
+    return _by(files, "bike")
+
+
 def of_bike(files: GarageFiles, bike: str) -> Sequence[tuple[Order, Ref]]:
     """List the sessions of a bike in their order."""
-    return _by(files, "bike").get(bike, ())
+    return by_bike(files).get(bike, ())
 
 
 def of_rider(files: GarageFiles, rider: str) -> Sequence[tuple[Order, Ref]]:

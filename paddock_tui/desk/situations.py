@@ -180,6 +180,10 @@ def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past
     here = of_day.index(ref) if ref in of_day else len(of_day) if session.number is None else 0
     found: list[PastSession] = []
     for one in of_day[:here]:
+        row = files.rows.of(one)
+        if session.rider is not None and row is not None and row.rider != session.rider:
+            # Of a day of many most are others', which need not be read for that.
+            continue
         loaded = files.read(one)
         record = _as(loaded.possible if loaded else None, Session)
         if record is not None and record.rider == session.rider:

@@ -21,18 +21,27 @@ def begun(monkeypatch: pytest.MonkeyPatch) -> Begun:
     return Begun(monkeypatch)
 
 
-def test_pieces_follow_one_another_and_the_later_the_smaller() -> None:
-    for parts in (0, 1, 2, 7, 1000):
+def test_pieces_follow_one_another_and_the_later_on_a_line_the_smaller() -> None:
+    for lines in ([0], [1], [2], [7], [1000], [], [3, 0, 4], [500, 1, 90, 409]):
         for ways in (1, 2, 3, 8):
-            found = pieces(parts, ways)
-            assert [part for piece in found for part in piece] == list(range(parts))
+            found = pieces(lines, ways)
+            assert [part for piece in found for part in piece] == list(range(sum(lines)))
             assert len(found) <= ways
-    lengths = [len(one) for one in pieces(10_000, 4)]
+    lengths = [len(one) for one in pieces([10_000], 4)]
     assert lengths == sorted(lengths, reverse=True)
     assert len(set(lengths)) == 4
 
 
-def _told(piece: range) -> Iterator[tuple[int, object]]:
+def test_a_piece_that_begins_with_a_line_has_nothing_to_go_through_first() -> None:
+    assert pieces([5_000, 5_000], 2) == [range(5_000), range(5_000, 10_000)]
+    first, second, third = pieces([4_000, 4_000, 4_000], 3)
+    assert len(first) == len(second) == len(third)
+    begins, ends = pieces([6_000, 6_000, 6_000], 2)
+    assert 9_000 < len(begins) < 9_600
+    assert begins.stop == ends.start
+
+
+def _told(piece: range) -> Iterator[tuple[int, tuple[int, str]]]:
     return ((part, (os.getpid(), "x" * 5_000 * part)) for part in piece)
 
 
