@@ -43,7 +43,7 @@ class AirMoves:
     @classmethod
     def of(cls, limits: Limits) -> "AirMoves":
         """Return all three as the limits in force have them."""
-        return cls(*(limits[one] / 10.0 for one in (AIR_DRIFT, AIR_WEATHER, AIR_AT_ODDS)))
+        return cls(*(limits[one] / 10.0 for one in _MOVES)) if limits.overrides else AS_DECLARED
 
 
 @attrs.frozen
@@ -82,7 +82,9 @@ class OutsidePressure:
         return f"{self.kpa * 10:.0f} hPa ({aside}{self.origin.value.format(hpa=self.error_kpa * 10)})"
 
 
-AS_DECLARED = AirMoves.of(Limits())
+_MOVES = (AIR_DRIFT, AIR_WEATHER, AIR_AT_ODDS)
+
+AS_DECLARED = AirMoves(*(one.value / 10.0 for one in _MOVES))
 """For whoever asks for the pressure alone, and not how far it may be off."""
 
 

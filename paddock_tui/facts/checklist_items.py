@@ -36,6 +36,9 @@ _WORTH_CARRYING = ("hold", "serious", "caution", None)
 
 _NO_CHECK = Check()
 
+_DECIDED = (OK, TO_FIX)
+"""What counts whatever was answered before."""
+
 
 _SECTIONS_NAMED = (("pressures",), ("feel",))
 """Sections whose rows are told apart by the section alone: front, rear."""
@@ -242,6 +245,11 @@ class ItemLook:
 
     def _state(self, of: _Prepared) -> ItemState:
         """Return one item as it stands: as answered, else as the record answers it, else open."""
+        last = of.last
+        if last is not None and last.since is None and last.since_day is None:
+            held = (self.of_day if of.in_day else self.own).get(of.name)
+            if held is last.check and held.status in _DECIDED:
+                return last
         check, number, day, _ = self._check(of.name, of.in_day, of.item.to_fix, of.fall)
         state, given = of.last, _NO_CHECK if check is None else check
         if state is None or state.check is not given or state.since != number or state.since_day != day:
@@ -261,14 +269,16 @@ class ItemLook:
         return self._from_record(of, state) if of.item.answered_by and check is None else state
 
     def others(
-        self, ordered: Sequence[tuple[str, Checklist]], shown: set[tuple[bool, str]]
+        self, ordered: Sequence[tuple[str, Checklist]], shown: tuple[set[str], set[str]]
     ) -> Iterator[ItemState]:
         """Return the answers that no list shown asks for: what is to fix, and what is ok on no list at
-        all.
+        all. `shown` are the names of those that stand in the session, and of those that stand in the day.
         """
-        names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
-        names |= self.answers.keys()
-        for in_day, name in sorted(names - shown):
+        in_session, in_days = shown
+        names = {one for one in self.answers if one[1] not in shown[one[0]]}
+        names |= {(True, name) for name in self.of_day.keys() - in_days}
+        names |= {(False, name) for name in self.own.keys() - in_session}
+        for in_day, name in sorted(names):
             listed = _listed(ordered, in_day, name)
             item = listed or unlisted_item(name)
             held = self._check(name, in_day, item.to_fix, fall=False)

@@ -105,7 +105,9 @@ def checked(
             # The list of a fall earlier in the day is gone once it is gone through.
             if items and (found.stage != "after a fall" or fell(session) or made.open or made.to_fix):
                 lists.append(made)
-    shown = {(item.in_day, item.id) for one in lists for item in one.items}
+    shown = (set[str](), set[str]())
+    for one in lists:
+        shown[one.stage in DAY_STAGES].update([item.id for item in one.items])
     return Checked(tuple(lists), tuple(look.others(ordered, shown)))
 
 

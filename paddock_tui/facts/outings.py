@@ -2,6 +2,7 @@
 
 import threading
 from collections.abc import Mapping
+from typing import NamedTuple
 
 import attrs
 
@@ -97,22 +98,38 @@ class Outings:
         self, one: PastSession, outside: AirObserved, source: Session | None, day: RidingDay | None
     ) -> Outing:
         session = one.session
-        fitted = {} if session.tyres is None else self._fitted(session.tyres)
-        column = COLUMN.get(session.surface or "", "")
+        same = self._of_session(session, source)
         return Outing(
             one.id,
             session,
             one.entry,
-            column,
-            self._names(session, fitted),
-            fitted,
-            theirs=self._theirs(session, source),
-            helps=self._helps(session, column, fitted),
+            same.column,
+            same.tyres,
+            same.fitted,
+            theirs=same.theirs,
+            helps=same.helps,
             outside=outside,
             day=day,
             fall_items=self._known.fall_items,
             limits=self.limits,
         )
+
+    def _of_session(self, session: Session, source: Session | None) -> "_OfSession":
+        """Return what follows from a session alone, and from the one that it was copied from: the same when
+        it is looked at and when it is an earlier one.
+        """
+        own = None if session.tyres in self.history.tyre_sets else self.records.get("tyres")
+        known = self._known.of_sessions
+        found = known.get(id(session))
+        if found is None or found[0] is not session or found[1] is not source or found[2] is not own:
+            fitted = {} if session.tyres is None else self._fitted(session.tyres)
+            column = COLUMN.get(session.surface or "", "")
+            names, theirs = self._names(session, fitted), self._theirs(session, source)
+            made = _OfSession(column, names, fitted, theirs, self._helps(session, column, fitted))
+            if len(known) >= _LATELY:
+                known.clear()
+            found = known[id(session)] = session, source, own, made
+        return found[3]
 
     def _fitted(self, name: str) -> Mapping[str, Tyre]:
         own = self.records.get("tyres")
@@ -223,6 +240,20 @@ class DaysSoFar:
         self.days.add(outing)
 
 
+class _OfSession(NamedTuple):
+    """What an outing holds that its day and what is read of the air have no part in."""
+
+    column: str
+    tyres: Mapping[str, str]
+    fitted: Mapping[str, Tyre]
+    theirs: str
+    helps: Mapping[str, AidHelp]
+
+
+_LATELY = 32
+"""Sessions of which that is remembered."""
+
+
 class _Known:
     """What was made of one bike, riders, lists and limits.
 
@@ -233,6 +264,7 @@ class _Known:
     def __init__(self, fall_items: frozenset[str]) -> None:
         self.fall_items = fall_items
         self.outings: dict[int, tuple[PastSession, Session | None, Record | None, Outing]] = {}
+        self.of_sessions: dict[int, tuple[Session, Session | None, Record | None, _OfSession]] = {}
 
 
 _MOST = 4

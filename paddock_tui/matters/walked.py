@@ -3,8 +3,10 @@
 import datetime as dt
 import threading
 from collections.abc import Callable
+from operator import attrgetter
 from typing import Generic, NamedTuple, TypeVar
 
+from paddock_tui.matters.core import Outing
 from paddock_tui.matters.days import Course, Together
 from paddock_tui.records.day import DayEntry
 
@@ -134,10 +136,13 @@ def _is_same(group: Together, other: Together) -> bool:
         or (
             one.session is its.session
             and (one.entry is its.entry or one.entry == its.entry == _NO_ENTRY)
-            and one == its
+            and _held(one) == _held(its)
         )
         for one, its in zip(group, other, strict=True)
     )
 
+
+_held = attrgetter(*Outing.__match_args__)
+"""What an outing holds: what is the very same in two is not compared value by value."""
 
 _NO_ENTRY = DayEntry()

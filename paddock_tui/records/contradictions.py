@@ -29,15 +29,26 @@ class Contradiction:
     harmless: bool = False
 
 
+_KNOWN: dict[int, tuple[Record, tuple[Contradiction, ...]]] = {}
+"""What was found in bikes and days: all the sessions of one are reviewed with the very same record."""
+
+_MOST = 32
+
+
 def contradictions(record: Record) -> tuple[Contradiction, ...]:
     """List what contradicts itself in a record; empty where nothing does."""
-    if isinstance(record, Bike):
-        return tuple(_of_bike(record))
-    if isinstance(record, RidingDay):
-        return tuple(_of_day(record))
     if isinstance(record, Session):
         return tuple(_of_session(record))
-    return ()
+    if not isinstance(record, Bike | RidingDay):
+        return ()
+    known = _KNOWN.get(id(record))
+    if known is None:
+        found = tuple(_of_bike(record) if isinstance(record, Bike) else _of_day(record))
+        if len(_KNOWN) >= _MOST:
+            _KNOWN.clear()
+        # The record is held with it: another can't be taken for it.
+        known = _KNOWN[id(record)] = record, found
+    return known[1]
 
 
 def _of_bike(bike: Bike) -> Iterator[Contradiction]:

@@ -143,17 +143,17 @@ def review(situation: Situation) -> Review:
     whole = situation.session is not None
     findings: list[Finding] = []
     to_do: list[Pending] = []
-    for rule_id in sorted(RULES):
-        registered = RULES[rule_id]
-        if whole or registered.of_set_up:
-            for finding in asking.ask(registered):
-                due = _due(registered, situation)
-                if registered.todo is not None and not due.now:
-                    what = registered.todo.what or finding.message.rstrip(".")
-                    about = (finding.where, finding.message, finding.severity, finding.quoted)
-                    to_do.append(Pending(rule_id, what, due.at, *about))
-                else:
-                    findings.append(finding)
+    for registered in asking.rules.ordered:
+        if registered.id in asking.not_asked or not (whole or registered.of_set_up):
+            continue
+        for finding in asking.ask(registered):
+            due = _due(registered, situation)
+            if registered.todo is not None and not due.now:
+                what = registered.todo.what or finding.message.rstrip(".")
+                about = (finding.where, finding.message, finding.severity, finding.quoted)
+                to_do.append(Pending(registered.id, what, due.at, *about))
+            else:
+                findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)
     to_do.sort(key=_by_the_clock)
     missing = _missing(asking.facts, to_do) if whole else ()
@@ -184,6 +184,34 @@ def _as_missing(pending: Pending) -> MissingEssential:
     )
 
 
+class _InOrder:
+    """The rules in the order in which they are asked, and which of them need a fact."""
+
+    def __init__(self, registered: tuple[Rule, ...]) -> None:
+        self.registered = registered
+        self.ordered = sorted(registered, key=lambda one: one.id)
+        self._needing: dict[str, frozenset[str]] = {}
+
+    def needing(self, fact: str) -> frozenset[str]:
+        """Name the rules that need a fact which is the same whatever subject they are asked about."""
+        found = self._needing.get(fact)
+        if found is None:
+            found = frozenset(one.id for one in self.registered if fact in one.asked.for_all)
+            self._needing[fact] = found
+        return found
+
+
+_IN_ORDER = [_InOrder(())]
+
+
+def _in_order() -> _InOrder:
+    """Return the rules in their order, as they were put into it before while they are the same."""
+    registered = tuple(RULES.values())
+    if _IN_ORDER[0].registered != registered:
+        _IN_ORDER[0] = _InOrder(registered)
+    return _IN_ORDER[0]
+
+
 class _Asking:
     """Asks rules about a situation. Most do not apply to most: what keeps one from it is looked at first."""
 
@@ -194,15 +222,14 @@ class _Asking:
         self._situation = situation
         self._limits = situation.limits
         self._bike = self.facts.get("bike")
-        self._absent: set[str] = set()
-        """Facts that were absent for a rule: those that need them too are not asked."""
+        self.rules = _in_order()
+        self.not_asked: set[str] = set()
+        """Rules that need a fact which was absent for another."""
 
     def ask(self, registered: Rule) -> Sequence[Finding]:
         """Ask a rule about each of its subjects; what it finds."""
         if self._bike.__class__ is NotKnown and registered.per in ("control", "adjuster"):
             self.not_judged.append(NotJudged(registered.id, "", self._bike.missing))
-            return ()
-        if not self._absent.isdisjoint(registered.asked.for_all):
             return ()
         subjects = self._subjects(registered)
         if not subjects:
@@ -240,8 +267,9 @@ class _Asking:
         # Others may ask it too meanwhile, of another situation: what is said here is looked at again.
         if one is None or not facts.is_absent(one.need, None if one.key is not None else subject):
             return False
-        if one.key is not None:
-            self._absent.add(one.need)
+        # Of a bike that is not known it is said of each rule about its controls that it could not judge.
+        if one.key is not None and self._bike.__class__ is not NotKnown:
+            self.not_asked |= self.rules.needing(one.need)
         if facts.of_bike is not None and is_of_bike(one.need):
             gone = None if one.key is not None else subject
             left = () if gone is None else tuple(each for each in self._subjects(registered) if each != gone)

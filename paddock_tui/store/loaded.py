@@ -240,9 +240,14 @@ class Once:
             self._found = None if is_outer else self._found
 
     def forget(self) -> None:
-        """Look at every file again: one of them reads otherwise, or is held no more."""
+        """Look at every file again: one of them reads otherwise."""
         if self._found:
             self._found = {}
+
+    def leave(self, ref: Ref) -> None:
+        """Look at a file again that is held no more."""
+        if self._found:
+            self._found.pop(ref, None)
 
     def of(self, ref: Ref, read: Callable[[Ref], FileText | None]) -> FileText | None:
         """Return what a file holds, as it was read before or by `read`."""

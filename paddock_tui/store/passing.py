@@ -21,6 +21,9 @@ HELD = 64
 _MANY = ("session", "day")
 """The kinds that grow with every season."""
 
+_OF_OTHERS = (*_MANY, "profile")
+"""Those, and what is read as another record says."""
+
 
 class PassingFiles(GarageFiles):
     """Files of which no more than a few sessions and days are in memory; an older one is read anew.
@@ -35,6 +38,9 @@ class PassingFiles(GarageFiles):
         self._quick: UntroubledFiles | None = None
         self._untroubled: dict[Ref, tuple[FileText, Record]] = {}
         """What was made of the files that were read quickly and wait to be asked for as records."""
+        self._settled: dict[Ref, Loaded] = {}
+        self._settled_at: object = None
+        """What all was called when these were read."""
 
     @contextmanager
     def looked_at_only(self) -> Iterator[None]:
@@ -46,6 +52,19 @@ class PassingFiles(GarageFiles):
                 yield
             finally:
                 self._quick = None
+
+    def read(self, ref: Ref) -> Loaded | None:
+        """Read a record, or give it as remembered; None where there is no such file."""
+        if ref.kind in _OF_OTHERS or self.staged:
+            return super().read(ref)
+        if self._settled_at is not self.former.state:
+            self._settled, self._settled_at = {}, self.former.state
+        known = self._settled.get(ref)
+        if known is None:
+            known = super().read(ref)
+            if known is not None:
+                self._settled[ref] = known
+        return known
 
     def _read_raw(self, ref: Ref) -> FileText | None:
         known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self.staged else None
@@ -66,11 +85,19 @@ class PassingFiles(GarageFiles):
         super().let_go(ref)
         self._untroubled.pop(ref, None)
 
+    def lets_go_of(self, ref: Ref, raw: FileText) -> bool:
+        """Note a file that is not held in memory; gives whether it need not be. Nothing looks for changes."""
+        if raw.stamp is None or raw.data is not raw.written:
+            return False
+        self.rows.indexed[ref] = raw.stamp
+        return True
+
     def _text_of(self, ref: Ref, path: Path, stamp: Stamp) -> FileText:
         found = self._quick.read(ref) if self._quick is not None and ref.kind in _MANY else None
         if found is None:
             return super()._text_of(ref, path, stamp)
-        raw = FileText(found.stamp, found.text, found.data)
+        # It calls all that it names as these are called by now, or it had not been read quickly.
+        raw = FileText(found.stamp, found.text, found.data, None, found.data, self.former.state)
         self._untroubled[ref] = raw, found.record
         return raw
 

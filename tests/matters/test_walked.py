@@ -3,9 +3,11 @@
 from types import SimpleNamespace
 from typing import Any
 
+import attrs
 import pytest
 
 from paddock_tui.matters import walked
+from paddock_tui.matters.core import Outing
 from paddock_tui.matters.days import Course
 from paddock_tui.matters.walked import EACH, LATEST, Walks
 
@@ -61,6 +63,10 @@ def test_one_more_session_is_one_step_and_few_states_are_kept() -> None:
     assert walks.steps == before + 1
     (walk,) = walks._walks.values()
     assert sum(state is not None for _, state in walk.known) <= LATEST + 1 + len(groups) // EACH
+
+
+def test_outings_are_compared_in_all_that_they_hold() -> None:
+    assert Outing.__match_args__ == tuple(one.name for one in attrs.fields(Outing))
 
 
 def test_what_two_ways_have_in_common_is_not_looked_through_again(monkeypatch: pytest.MonkeyPatch) -> None:
