@@ -43,7 +43,11 @@ class AirMoves:
     @classmethod
     def of(cls, limits: Limits) -> "AirMoves":
         """Return all three as the limits in force have them."""
-        return cls(*(limits[one] / 10.0 for one in _MOVES)) if limits.overrides else AS_DECLARED
+        known, found = _of_limits[0]
+        if known is not limits.overrides:
+            found = cls(*(limits[one] / 10.0 for one in _MOVES))
+            _of_limits[0] = limits.overrides, found
+        return found
 
 
 @attrs.frozen
@@ -86,6 +90,9 @@ _MOVES = (AIR_DRIFT, AIR_WEATHER, AIR_AT_ODDS)
 
 AS_DECLARED = AirMoves(*(one.value / 10.0 for one in _MOVES))
 """For whoever asks for the pressure alone, and not how far it may be off."""
+
+_of_limits: list[tuple[object, AirMoves]] = [(None, AS_DECLARED)]
+"""What the limits were last made of, and came to: one garage's are asked for in every outing."""
 
 
 def outside_pressure(seen: AirObserved, moves: AirMoves = AS_DECLARED) -> OutsidePressure:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from paddock_tui.desk.bike_past import BikePast, common, first_of, forget
-from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
+from paddock_tui.desk.lookup import Order, at_place, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import NOTHING, History, PastSession
 from paddock_tui.records.paths import Ref
@@ -55,7 +55,7 @@ class Histories:
         if not isinstance(bike, str):
             return 0
         own = files.read(subject)
-        before = _order(own) if subject.kind == "session" and own is not None else None
+        before = _order(files, own) if subject.kind == "session" and own is not None else None
         placed = of_bike(files, bike)
         end = len(placed) if before is None else bisect.bisect_left(placed, before, key=_place_of)
         one = self._of_bike(files, Ref("bike", bike))
@@ -87,7 +87,7 @@ class Histories:
         if bike is None:
             return NOTHING
         own = files.read(subject)
-        before = _order(own) if subject.kind == "session" and own is not None else None
+        before = _order(files, own) if subject.kind == "session" and own is not None else None
         placed = of_bike(files, bike.id)
         if before is not None and own is not None and own.data.get("number") is None:
             # Without a number it comes after all others of its day.
@@ -102,7 +102,7 @@ class Histories:
         """Return the rider's earlier sessions on other bikes in which something happened, oldest first."""
         session, rider = situation.session, situation.refs.get("rider")
         own = files.read(subject)
-        before = _order(own) if own is not None else None
+        before = _order(files, own) if own is not None else None
         if session is None or rider is None or before is None:
             return ()
         placed = of_rider(files, rider.id)
@@ -208,7 +208,7 @@ def _place_of(placed: tuple[Order, Ref]) -> Order:
     return placed[0]
 
 
-def _order(loaded: Loaded) -> Order | None:
+def _order(files: GarageFiles, loaded: Loaded) -> Order | None:
     """Order a session as the garage does, a retired one too."""
-    seen = glance(loaded.ref, loaded.data, retired=True)
+    seen = at_place(files, loaded.ref) or glance(loaded.ref, loaded.data, retired=True)
     return order(seen) if seen is not None else None

@@ -6,7 +6,7 @@ answer, and the value that answers it, are the very same.
 
 import datetime as dt
 import functools
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 import attrs
@@ -212,16 +212,6 @@ def _answered(state: ItemState, field: Field, value: object, carried: bool) -> I
     return state.saying(f"carried over, {said}") if carried else state.saying(f"from {said}", ANSWERED)
 
 
-def _listed(ordered: Sequence[tuple[str, Checklist]], in_day: bool, name: str) -> ChecklistItem | None:
-    """Return an item by its name, of several the one of the last list; None where no list has it."""
-    of_place = (
-        found.items[name]
-        for _, found in reversed(ordered)
-        if name in found.items and (found.stage in DAY_STAGES) == in_day
-    )
-    return next(of_place, None)
-
-
 @attrs.frozen
 class ItemLook:
     """What the answers of one outing are read from."""
@@ -236,20 +226,21 @@ class ItemLook:
     in_day: Path
     """Where the day keeps its checks; empty where nothing can hold them."""
 
-    def items(self, found: Checklist) -> Iterator[ItemState]:
-        """Give the items of a list that are for the outing, as they stand."""
-        session = self.session
+    def items(self, found: Checklist) -> tuple[ItemState, ...]:
+        """Return the items of a list that are for the outing, as they stand."""
+        session, answers = self.session, self.of_day if found.stage in DAY_STAGES else self.own
+        states: list[ItemState] = []
         for one in _prepared(found, self.in_day):
             if one.is_for_all or _for(one.item, session):
-                yield self._state(one)
+                last, held = one.last, answers.get(one.name)
+                # Most are answered as they were in the outing before: in its day, or with the same words.
+                as_last = last is not None and held is last.check and held.status in _DECIDED
+                alone = as_last and last is not None and last.since is None and last.since_day is None
+                states.append(last if alone and last is not None else self._state(one))
+        return tuple(states)
 
     def _state(self, of: _Prepared) -> ItemState:
         """Return one item as it stands: as answered, else as the record answers it, else open."""
-        last = of.last
-        if last is not None and last.since is None and last.since_day is None:
-            held = (self.of_day if of.in_day else self.own).get(of.name)
-            if held is last.check and held.status in _DECIDED:
-                return last
         check, number, day, _ = self._check(of.name, of.in_day, of.item.to_fix, of.fall)
         state, given = of.last, _NO_CHECK if check is None else check
         if state is None or state.check is not given or state.since != number or state.since_day != day:
@@ -269,17 +260,17 @@ class ItemLook:
         return self._from_record(of, state) if of.item.answered_by and check is None else state
 
     def others(
-        self, ordered: Sequence[tuple[str, Checklist]], shown: tuple[set[str], set[str]]
+        self, items: Mapping[tuple[bool, str], ChecklistItem], shown: tuple[set[str], set[str]]
     ) -> Iterator[ItemState]:
         """Return the answers that no list shown asks for: what is to fix, and what is ok on no list at
-        all. `shown` are the names of those that stand in the session, and of those that stand in the day.
+        all. `items` are those of all lists; `shown` names those that stand in the session, and in the day.
         """
         in_session, in_days = shown
         names = {one for one in self.answers if one[1] not in shown[one[0]]}
         names |= {(True, name) for name in self.of_day.keys() - in_days}
         names |= {(False, name) for name in self.own.keys() - in_session}
         for in_day, name in sorted(names):
-            listed = _listed(ordered, in_day, name)
+            listed = items.get((in_day, name))
             item = listed or unlisted_item(name)
             held = self._check(name, in_day, item.to_fix, fall=False)
             check = held.check

@@ -21,6 +21,7 @@ from paddock_tui.records.checklist import (
     DAY_STAGES,
     STAGES,
     Checklist,
+    ChecklistItem,
 )
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import RidingDay
@@ -98,9 +99,9 @@ def checked(
     )
     lists: list[ListState] = []
     ordered = _in_order(checklists)
-    for key, found in ordered:
+    for key, found in ordered.lists:
         if found.retired is None and applies(found.stage or "", session, earlier):
-            items = tuple(look.items(found))
+            items = look.items(found)
             made = ListState(key, found.name or found.stage or key, found.stage or "", items)
             # The list of a fall earlier in the day is gone once it is gone through.
             if items and (found.stage != "after a fall" or fell(session) or made.open or made.to_fix):
@@ -108,7 +109,7 @@ def checked(
     shown = (set[str](), set[str]())
     for one in lists:
         shown[one.stage in DAY_STAGES].update([item.id for item in one.items])
-    return Checked(tuple(lists), tuple(look.others(ordered, shown)))
+    return Checked(tuple(lists), tuple(look.others(ordered.items, shown)))
 
 
 def day_place(session: Session, day: Record | None) -> Path | str:
@@ -135,15 +136,32 @@ def applies(stage: str, session: Session, earlier: tuple[Session, ...]) -> bool:
     return stage in STAGES
 
 
-def _in_order(checklists: Mapping[str, Checklist]) -> list[tuple[str, Checklist]]:
-    placed = [
-        (_PLACES[found.stage], key, found) for key, found in checklists.items() if found.stage in _PLACES
-    ]
-    placed.sort(key=lambda one: one[:2])
-    return [(key, found) for _, key, found in placed]
+class _InOrder(NamedTuple):
+    """Checklists in the order of the day, and their items by whether the day holds the answer and their name:
+    of several the one of the last list.
+    """
+
+    of: Mapping[str, Checklist]
+    lists: list[tuple[str, Checklist]]
+    items: Mapping[tuple[bool, str], ChecklistItem]
+
+
+def _in_order(checklists: Mapping[str, Checklist]) -> _InOrder:
+    """Put checklists in order, or give them as they were put before: those of a garage are all sessions'."""
+    last = _LAST[0]
+    if checklists.keys() == last.of.keys() and all(last.of[key] is one for key, one in checklists.items()):
+        return last
+    placed = sorted(
+        (_PLACES[found.stage], key) for key, found in checklists.items() if found.stage in _PLACES
+    )
+    lists = [(key, checklists[key]) for _, key in placed]
+    items = {(one.stage in DAY_STAGES, name): item for _, one in lists for name, item in one.items.items()}
+    _LAST[0] = found = _InOrder(dict(checklists), lists, items)
+    return found
 
 
 _PLACES = {stage: place for place, stage in enumerate(STAGES)}
+_LAST = [_InOrder({}, [], {})]
 
 
 def _answered_again(so_far: ItemAnswers, one: PastSession) -> ItemAnswers:

@@ -277,7 +277,7 @@ class Facts:
                 if found is UNKNOWN:
                     path = tuple(key.format(subject=subject) for key in registered.path)
                     found = NotKnown((MissingFact(registered.words(subject), registered.role, path),))
-        if self.of_bike is not None and is_of_bike(name):
+        if self.of_bike is not None and (name in _OF_BIKE if registered is None else registered.is_of_bike):
             self.of_bike.found[name, subject] = found
         return found
 

@@ -62,8 +62,7 @@ def open_matters(
     if begins is not None:
         elsewhere = [one for one in elsewhere if not _is_by(one, begins.up_to)]
     outings = (*map(make.outing, elsewhere), make.here(here))
-    now = _present(here, outings[-1], records, checklists, checked, limits)
-    now = attrs.evolve(now, before=garage.before.on)
+    now = _present(here, outings[-1], records, checklists, checked, limits, garage.before.on)
     untold = tuple(make.untold(one, session) for one in unplaced)
     answers = _answers(history, records, refs)
     days = make.by_day(
@@ -142,6 +141,7 @@ def _present(
     checklists: Mapping[str, Checklist],
     checked: Checked,
     limits: Limits,
+    before: dt.date | None,
 ) -> Present:
     rider, day, bike = records.get("rider"), records.get("day"), records.get("bike")
     return Present(
@@ -157,6 +157,7 @@ def _present(
         checklists=checklists,
         fall_list=_fall_list(checked),
         torques=_torques(bike) if isinstance(bike, Bike) else "",
+        before=before,
         limits=limits,
     )
 

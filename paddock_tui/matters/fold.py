@@ -226,6 +226,7 @@ def _too_early(one: Opened) -> str:
     return f" The answer beside it is dated {one.early}, before it: enter when it was done."
 
 
+@functools.lru_cache(maxsize=128)
 def day_words(date: dt.date) -> str:
     """Write a day of the week and date."""
     return f"{date:%a} {date.day} {date:%b}"

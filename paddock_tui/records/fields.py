@@ -112,6 +112,12 @@ def _specs(record: Hashable) -> Mapping[str, tuple[str, Spec]]:
     return found
 
 
+@functools.cache
+def _specs_of(cls: Hashable) -> Mapping[str, tuple[str, Spec]]:
+    """Return the attributes of a class as `specs` does; of one that is no record none."""
+    return _specs(cls) if attrs.has(cast(type, cls)) else {}
+
+
 def declared(record: type, at: Path = ()) -> Iterator[Declared]:
     """List every kind of value of a record class, in the order of the declarations."""
     for key, (_, spec) in specs(record).items():
@@ -168,9 +174,10 @@ def value_at(record: Any, path: Path) -> Any:
     for key in path:
         if here is None:
             return None
-        if isinstance(here, Mapping):
+        cls = here.__class__
+        if cls is dict or isinstance(here, Mapping):
             here = here.get(key)
             continue
-        known = specs(type(here)).get(key) if attrs.has(type(here)) else None
+        known = _specs_of(cls).get(key)
         here = getattr(here, known[0]) if known else None
     return here

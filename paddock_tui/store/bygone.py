@@ -37,8 +37,11 @@ def _noted(files: GarageFiles, ref: Ref, read: UntroubledFile) -> bool:
     """
     if not files._released.forget(ref, read.stamp) and files.rows.indexed.get(ref) != read.stamp:
         files._touch(ref)
-    if not files.lets_go_of(ref, FileText(read.stamp, read.text, read.data, None, read.data)):
+    if not files._released.took(
+        ref, FileText(read.stamp, read.text, read.data, None, read.data), files.there()
+    ):
         return False
+    files.rows.indexed[ref] = read.stamp
     if ref.kind == "session":
         files.sessions_read.add(ref.id)
     return True

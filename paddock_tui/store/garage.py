@@ -160,17 +160,11 @@ class GarageFiles:
     def let_go(self, ref: Ref) -> None:
         """Hold a record in memory no more that others made what they need of; it goes on being looked at."""
         raw = self._raw.get(ref)
-        if raw is not None and self.lets_go_of(ref, raw):
+        if raw is not None and raw.stamp is not None and self._released.took(ref, raw, self.there()):
             del self._raw[ref]
             self._loaded.pop(ref, None)
             self.once.leave(ref)
-
-    def lets_go_of(self, ref: Ref, raw: FileText) -> bool:
-        """Note a file that is not held in memory; gives whether it need not be."""
-        took = raw.stamp is not None and self._released.took(ref, raw, self.there())
-        if took and raw.stamp is not None:
             self.rows.indexed[ref] = raw.stamp
-        return took
 
     def place_of(self, ref: Ref) -> tuple[FilePath, str] | None:
         """Return the folder and the name of the file that `path_of` gives."""

@@ -1,7 +1,7 @@
 """The files of a garage that is gone through once: of many seasons only the latest read are held."""
 
 import os
-from collections.abc import Iterator
+from collections.abc import Container, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,7 +10,7 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.index import Stamp
-from paddock_tui.store.loaded import FileText, Loaded
+from paddock_tui.store.loaded import FileText, Loaded, Released
 
 if TYPE_CHECKING:
     from paddock_tui.store.untroubled_files import UntroubledFiles
@@ -25,6 +25,14 @@ _OF_OTHERS = (*_MANY, "profile")
 """Those, and what is read as another record says."""
 
 
+class _Unwatched(Released):
+    """Files that are let go of for good: each is gone through once, and nothing looks for changes of them."""
+
+    def took(self, _ref: Ref, raw: FileText, _there: Mapping[str, Container[str]]) -> bool:
+        """Return whether a file may be let go of."""
+        return raw.stamp is not None and raw.data is raw.written
+
+
 class PassingFiles(GarageFiles):
     """Files of which no more than a few sessions and days are in memory; an older one is read anew.
 
@@ -34,6 +42,7 @@ class PassingFiles(GarageFiles):
 
     def __init__(self, root: Path) -> None:
         super().__init__(root)
+        self._released = _Unwatched()
         self._latest: dict[Ref, None] = {}
         self._quick: UntroubledFiles | None = None
         self._untroubled: dict[Ref, tuple[FileText, Record]] = {}
@@ -44,7 +53,7 @@ class PassingFiles(GarageFiles):
 
     @contextmanager
     def looked_at_only(self) -> Iterator[None]:
-        """Read sessions and days quickly while this lasts: their data is not to be changed."""
+        """Read records quickly while this lasts: their data is not to be changed."""
         from paddock_tui.store.untroubled_files import UntroubledFiles
 
         with UntroubledFiles(self) as self._quick:
@@ -85,15 +94,8 @@ class PassingFiles(GarageFiles):
         super().let_go(ref)
         self._untroubled.pop(ref, None)
 
-    def lets_go_of(self, ref: Ref, raw: FileText) -> bool:
-        """Note a file that is not held in memory; gives whether it need not be. Nothing looks for changes."""
-        if raw.stamp is None or raw.data is not raw.written:
-            return False
-        self.rows.indexed[ref] = raw.stamp
-        return True
-
     def _text_of(self, ref: Ref, path: Path, stamp: Stamp) -> FileText:
-        found = self._quick.read(ref) if self._quick is not None and ref.kind in _MANY else None
+        found = self._quick.read(ref) if self._quick is not None else None
         if found is None:
             return super()._text_of(ref, path, stamp)
         # It calls all that it names as these are called by now, or it had not been read quickly.
