@@ -46,10 +46,12 @@ def _readings(about: About, end: End) -> tuple[tuple[WearReading, ...], float]:
     if own is None:
         return (), 0.0
     sets = {own, *sets_with(history, own, end)}
+    used = history.sets_used
+    since = min((used[name][0] for name in sets if name in used), default=len(history.past))
 
     def walk() -> Iterator[tuple[float, WearReading | None]]:
         ridden = 0
-        for one in history.past:
+        for one in history.past[since:]:
             if one.tyres not in sets:
                 continue
             ridden += one.ridden

@@ -1,15 +1,28 @@
 """The head of a file, read without the rest: of hundreds of days only the date is asked for."""
 
+import contextlib
 import datetime as dt
+import hashlib
+import json
 import re
+import time
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
+from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.index import Stamp
 from paddock_tui.store.kept_heads import head_of
+from paddock_tui.store.listing import RESTS_NS
 from paddock_tui.store.reading import loads, read_text
+
+MANY = 50
+"""Of so many records what has a table is noted together; of fewer looking at each head takes no longer."""
+
+_VERSION = 1
+_LARGEST = 1_000_000
 
 _HEADING = re.compile(r"^[ \t]*\[+[ \t]*([^\]\s.]+)", re.MULTILINE)
 
@@ -63,3 +76,44 @@ def days_of(files: GarageFiles, wanted: Callable[[dt.date], bool]) -> Iterator[t
             data = files.data(ref)
             if data.get("date") == date and "retired" not in data:
                 yield date, ref
+
+
+def having(files: GarageFiles, kind: str, table: str) -> tuple[Ref, ...]:
+    """List the records of a kind that have a table, in their order.
+
+    That is noted of all of them together, in a small file in the user's cache folder that counts while each
+    of theirs is as it was. One that was looked at in this run counts as it was then, until a look finds
+    otherwise.
+    """
+    refs, name, rested = files.listing(kind), f"{kind}-{table}.json", time.time_ns() - RESTS_NS
+    stamps = _stamps(files, refs) if len(refs) >= MANY else ()
+    sealed = hashlib.sha256(repr(([ref.id for ref in refs], stamps)).encode()).hexdigest() if stamps else ""
+    names = _noted(files, name, sealed) if sealed else None
+    if names is not None:
+        return tuple(ref for ref in refs if ref.id in names)
+    found = tuple(ref for ref, head in heads(files, kind) if table in head)
+    if sealed and all(max(one[:2]) < rested for one in stamps):
+        held = {"version": _VERSION, "seal": sealed, "names": [ref.id for ref in found]}
+        with contextlib.suppress(OSError, RuntimeError):
+            write_cached(folder_of(files.tree.real), name, json.dumps(held).encode())
+    return found
+
+
+def _stamps(files: GarageFiles, refs: tuple[Ref, ...]) -> tuple[Stamp, ...]:
+    """Return what tells each of these files from any other; none where one is edited, or gone."""
+    indexed = files.rows.indexed
+    found = tuple([indexed.get(ref) or files.stamp(ref) for ref in refs])
+    known = tuple([one for one in found if one is not None])
+    return known if len(known) == len(found) and files.staged.keys().isdisjoint(refs) else ()
+
+
+def _noted(files: GarageFiles, name: str, sealed: str) -> frozenset[str] | None:
+    """Return the names that were noted of these very files; None where there are none."""
+    try:
+        text, _ = read_cached(folder_of(files.tree.real), name, _LARGEST)
+        held = json.loads(text)
+        if held["version"] != _VERSION or held["seal"] != sealed:
+            return None
+        return frozenset(held["names"])
+    except (*CACHE_TROUBLES, RuntimeError):
+        return None

@@ -9,7 +9,7 @@ from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.packing import PACKING
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.store.heads import heads
+from paddock_tui.store.heads import having
 
 
 class ToPack(NamedTuple):
@@ -26,8 +26,8 @@ class ToPack(NamedTuple):
 def served(desk: Desk, date: dt.date | None = None) -> dict[str, Served]:
     """Return how each thing served on the garage's days before a date."""
     days = []
-    for ref, head in heads(desk.files, "day"):
-        loaded = desk.files.read(ref) if PACKING in head else None
+    for ref in having(desk.files, "day", PACKING):
+        loaded = desk.files.read(ref)
         if loaded is not None and isinstance(loaded.possible, RidingDay):
             days.append(loaded.possible)
     return dict(served_before(days, date))
