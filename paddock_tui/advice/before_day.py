@@ -10,11 +10,10 @@ import attrs
 from paddock_tui.advice.about import About, tyre_of
 from paddock_tui.advice.ridden_so_far import so_far
 from paddock_tui.facts.past import ENDS, End
-from paddock_tui.facts.service import ServiceDue, services_due
+from paddock_tui.facts.service import ServiceDue, km_ridden_at, services_due
 from paddock_tui.facts.tyre_counts import TyreCount, tyre_count
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.papers import Paper
-from paddock_tui.records.session import is_ridden
 from paddock_tui.records.timetable import group_today, slots_of
 
 DueBefore = Literal["over", "in the day", "later", "not known"]
@@ -66,13 +65,12 @@ def day_expected(about: About, day: RidingDay) -> DayExpected:
     slots = slots_of(day, group)
     spans = [_hours(slot.from_, slot.to) for slot in slots.values()]
     venue = about.id_of("venue")
-    here = [one.km for one in so_far(about).past if one.venue == venue and is_ridden(one.session)]
-    known = [km for km in here if km is not None]
+    known = km_ridden_at(so_far(about), venue) if venue is not None else ()
     count = len(slots) or None
     return DayExpected(
         count,
         sum(one for one in spans if one is not None) if spans and None not in spans else None,
-        count * statistics.median(known) if count is not None and known and venue is not None else None,
+        count * statistics.median(known) if count is not None and known else None,
         f"timetable of {group or 'the only group'}" if slots else "no timetable of the rider's group",
     )
 

@@ -2,23 +2,25 @@
 
 import datetime as dt
 
-import attrs
-
 from paddock_tui.advice.about import About, History, PastSession
 from paddock_tui.records.session import is_ridden
 
 
 def so_far(about: About) -> History:
     """Return the sessions before the one in question, and that one too where it was ridden."""
+    found: History | None = about.worked_out.get(so_far)
+    if found is None:
+        found = about.worked_out[so_far] = _so_far(about)
+    return found
+
+
+def _so_far(about: About) -> History:
     session, venue = about.situation.session, about.situation.venue
     if session is None or not is_ridden(session):
         return about.history
     length = venue.length.to("km") if venue is not None and venue.length is not None else None
     own = PastSession(about.id_of("session") or "", session, about.id_of("venue"), length)
-    before = about.history.past
-    # It goes on by itself from what is known of those before: nothing is gone through again.
-    line = about.history.line.branch(len(before))
-    return attrs.evolve(about.history, past=(*before, own)).on_line(line)
+    return about.history.and_then(own)
 
 
 def day_of(about: About) -> dt.date:

@@ -3,8 +3,6 @@
 import functools
 from collections.abc import Iterable
 
-import attrs
-
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About, End, tyre_of
 from paddock_tui.advice.calculators import (
@@ -55,9 +53,7 @@ INPUTS = (
 
 def tyre_life(about: About, name: str, tyres: TyreSet, end: End) -> Calculator:
     """Return the age and counts of one tyre of the set `name`, over the sessions of the bike in question."""
-    history = so_far(about)
-    known = attrs.evolve(history, tyre_sets={**history.tyre_sets, name: tyres})
-    count = tyre_count(known, name, end, tyres)
+    count = tyre_count(so_far(about).with_sets({name: tyres}), name, end, tyres)
     where = f"tyre set {count.first}"
     given = filled(
         code=if_known(tyre_of(tyres, end).date_code, f"tyre set {name}"),

@@ -19,7 +19,7 @@ from paddock_tui.calc.errors import OutOfRange
 from paddock_tui.calc.tyre_duty import SpeedDuty, axle_loads, load_duty, speed_duty
 from paddock_tui.calc.tyre_ratings import SPEED_SYMBOLS, load_kg
 from paddock_tui.calc.tyre_size import UnreadableSize, parse_tyre_size
-from paddock_tui.quantities import Quantity
+from paddock_tui.facts.pace import fastest_session
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units
 from paddock_tui.records.shapes import Whole, Word
@@ -69,7 +69,7 @@ def tyre_ratings(about: About, tyres: TyreSet | None = None, name: str | None = 
 
 
 def _was_on(about: About, name: str | None) -> bool:
-    return name == about.id_of("tyres") or any(one.session.tyres == name for one in about.history.past)
+    return name == about.id_of("tyres") or any(one.tyres == name for one in about.history.past)
 
 
 def _asked(about: About) -> dict[str, FilledInput]:
@@ -98,17 +98,11 @@ def _fastest(about: About) -> FilledInput | None:
     """Return the session's top speed, else the highest of this bike's sessions before."""
     if about.session.top_speed is not None:
         return FilledInput(about.session.top_speed, about.place)
-    before = [
-        (one.session.top_speed, one.id) for one in about.history.past if one.session.top_speed is not None
-    ]
-    if not before:
+    before = fastest_session(about.history)
+    speed = before.session.top_speed if before is not None else None
+    if before is None or speed is None:
         return None
-    fastest, where = max(before, key=lambda one: _m_s(one[0]))
-    return FilledInput(fastest, f"the most before, session {where}")
-
-
-def _m_s(speed: Quantity) -> float:
-    return speed.to("m/s")
+    return FilledInput(speed, f"the most before, session {before.id}")
 
 
 def _compute(inputs: Inputs) -> Iterable[Answer]:

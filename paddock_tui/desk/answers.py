@@ -15,6 +15,9 @@ from paddock_tui.store.aside import Dropped, Snapshot, snapshot
 AT_ONCE_S = 0.05
 """Seconds for which an answer is waited for before the page is shown without it."""
 
+MANY_UNREAD = 100
+"""More earlier sessions than these are read in a thread of its own, and the page is shown meanwhile."""
+
 AsideAnswer = TypeVar("AsideAnswer")
 AsideWork = Callable[[LooksAt], AsideAnswer]
 

@@ -194,6 +194,12 @@ _PASSED_OVER = (None, NOT_APPLICABLE)
 _ANSWERS: Along[ItemAnswers] = Along("answers", {}, _answered_again, dict)
 
 
+def was_answered(history: History, item: str) -> bool:
+    """Return whether an item was ever answered, of a day or of an outing."""
+    answers = _ANSWERS.of(history)
+    return any(answers.get((in_day, item)) for in_day in (True, False))
+
+
 _MORNING = ("bike, morning", "rider", "paper", "venue")
 _WET = ("damp", "wet", "standing water")
 _RAIN_TYRES = ("wet", "intermediate")

@@ -105,3 +105,24 @@ _TOP_SPEEDS: Along[_TopSpeeds] = Along("top-speeds", {}, _top_speed_again, dict)
 def last_with_top_speed(history: History, venue: str) -> PastSession | None:
     """Return the last session at a venue in which a top speed was noted; None where none was."""
     return _TOP_SPEEDS.of(history).get(venue)
+
+
+class _Fastest(NamedTuple):
+    m_s: float
+    past: PastSession
+
+
+def _faster(so_far: _Fastest | None, one: PastSession) -> _Fastest | None:
+    speed = one.session.top_speed
+    if speed is None or (so_far is not None and speed.to("m/s") <= so_far.m_s):
+        return so_far
+    return _Fastest(speed.to("m/s"), one)
+
+
+_FASTEST: Along[_Fastest | None] = Along("fastest", None, _faster)
+
+
+def fastest_session(history: History) -> PastSession | None:
+    """Return the session with the highest top speed, the first of them; None where none was noted."""
+    found = _FASTEST.of(history)
+    return found.past if found is not None else None

@@ -4,8 +4,9 @@ import bisect
 import datetime as dt
 import functools
 import heapq
+from collections import ChainMap
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar, cast
 
 import attrs
 
@@ -155,6 +156,16 @@ class History:
         """Say that this is the beginning of a line, and return it; whoever changes it is on none."""
         object.__setattr__(self, "line", line)
         return self
+
+    def and_then(self, one: PastSession) -> "History":
+        """Return it with one more session: it goes on by itself from what is known of those before."""
+        line = self.line.branch(len(self.past))
+        return attrs.evolve(self, past=(*self.past, one)).on_line(line)
+
+    def with_sets(self, sets: Mapping[str, TyreSet]) -> "History":
+        """Return it with these tyre sets as they are looked at: what was learnt of sessions rests on none."""
+        known = ChainMap(dict(sets), cast("dict[str, TyreSet]", self.tyre_sets))
+        return attrs.evolve(self, tyre_sets=known).on_line(self.line.branch(len(self.past)))
 
     @functools.cached_property
     def ridden(self) -> tuple[PastSession, ...]:

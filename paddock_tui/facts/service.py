@@ -1,4 +1,4 @@
-"""Service: engine hours and distance counted from the sessions, and what is due by them or by months."""
+"""Service, distance and chain: what is counted from the sessions, and what is due by hours, km or months."""
 
 import datetime as dt
 from collections.abc import Callable, Iterator
@@ -180,3 +180,48 @@ def _worked_again(so_far: tuple[PastSession, ...], one: PastSession) -> tuple[Pa
 
 _WORKED_ON: Along[tuple[PastSession, ...]] = Along("worked-on", (), _worked_again)
 """The sessions with work on the bike that nobody rode with yet."""
+
+
+_Km = dict[str, dict[float, int]]
+
+
+def _ridden_there(so_far: _Km, one: PastSession) -> _Km:
+    if one.venue is None or not one.ridden or one.km is None:
+        return so_far
+    there = so_far.get(one.venue, {})
+    so_far[one.venue] = {**there, one.km: there.get(one.km, 0) + 1}
+    return so_far
+
+
+_KM: Along[_Km] = Along("km-at", {}, _ridden_there, dict)
+"""How many sessions at each venue were so many kilometres."""
+
+
+def km_ridden_at(history: History, venue: str) -> list[float]:
+    """List the kilometres of every session at a venue of which they are known, the fewest first."""
+    found = _KM.of(history).get(venue, {})
+    return [km for km in sorted(found) for _ in range(found[km])]
+
+
+class ChainMeasured(NamedTuple):
+    """The session in which the chain's slack was measured last, and how many were ridden from it on.
+
+    No session, and all that were ridden, where it never was.
+    """
+
+    past: PastSession | None = None
+    ridden: int = 0
+
+
+def _measured_again(so_far: ChainMeasured, one: PastSession) -> ChainMeasured:
+    if one.session.chain_slack is not None:
+        return ChainMeasured(one, int(one.ridden))
+    return so_far._replace(ridden=so_far.ridden + one.ridden) if one.ridden else so_far
+
+
+_CHAIN: Along[ChainMeasured] = Along("chain-slack", ChainMeasured(), _measured_again)
+
+
+def chain_measured(history: History) -> ChainMeasured:
+    """Return when the chain's slack was measured last."""
+    return _CHAIN.of(history)

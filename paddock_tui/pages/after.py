@@ -9,7 +9,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.ridden_so_far import count_words
-from paddock_tui.desk import Desk
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.day.after import (
     LearntChange,
     RodeThere,
@@ -22,6 +22,7 @@ from paddock_tui.desk.day.after import (
     who_rode,
 )
 from paddock_tui.desk.day.packing import to_pack
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.facts.checklists import OPEN, TO_FIX
 from paddock_tui.facts.situation import Situation
 from paddock_tui.matters import Matter
@@ -44,6 +45,9 @@ from paddock_tui.text import printable
 AFTER = "after"
 """What is asked for in place of a record to see what a day leaves behind."""
 
+NOT_READ = "What is left is not known yet."
+"""Said in place of an answer while sessions are read."""
+
 PROFILE_OF = "profile of "
 """Begins the key of a row from which the day's set-up is saved as a profile."""
 
@@ -54,34 +58,55 @@ MATTER = "matter "
 class AfterMemory(DayMemory):
     """The page of this kind that was made last."""
 
-    def made(self, desk: Desk, wanted: Ref | None) -> Page:
+    def made(self, desk: LooksAt, wanted: Ref | None) -> Page:
         """Make the page."""
         return after_page(desk, wanted)
 
+    def awaited(self, desk: LooksAt, wanted: Ref | None, read: Reading) -> Page:
+        """Make the page with what the day's own record says."""
+        return after_page(desk, wanted, read)
 
-def after_page(desk: Desk, wanted: Ref | None = None) -> Page:
-    """Make the page of a day that was ridden: what it leaves behind, for each rider and bike."""
+    def rests_on(self, desk: LooksAt, wanted: Ref | None) -> tuple[Ref, ...]:
+        """List the last session of each rider and bike of the day."""
+        _, day, rode = day_ridden(desk, wanted)
+        return tuple(one.last for one in rode) if day is not None else ()
+
+
+def day_ridden(
+    desk: LooksAt, wanted: Ref | None
+) -> tuple[Loaded | None, RidingDay | None, tuple[RodeThere, ...]]:
+    """Return the day that is wanted, else the latest that was ridden, with who rode there."""
     ref = day_over(desk, wanted)
     loaded = desk.files.read(ref) if ref is not None else None
     day = loaded.possible if loaded is not None else None
-    if ref is None or loaded is None or not isinstance(day, RidingDay):
+    if ref is None or not isinstance(day, RidingDay):
+        return None, None, ()
+    return loaded, day, who_rode(desk, ref, day)
+
+
+def after_page(desk: LooksAt, wanted: Ref | None = None, read: Reading | None = None) -> Page:
+    """Make the page of a day that was ridden: what it leaves behind, for each rider and bike.
+
+    While sessions are still read for it, it says of nobody what is left.
+    """
+    loaded, day, rode = day_ridden(desk, wanted)
+    if loaded is None or day is None:
         text = Row("", "no day was ridden yet", kind="text", key="none")
         return Page("after the day", (Section("no day", (text,)),), judged=False)
     sections: list[Section] = []
-    rode = who_rode(desk, ref, day)
     if not rode:
         text = Row("", "nothing was ridden on this day", kind="text", key="none")
         sections.append(Section("no session", (text,)))
     for one in rode:
-        sections += _of_one(desk, loaded, day, one)
+        sections += _of_one(desk, loaded, day, one) if read is None else (_awaited(desk, loaded, one),)
     packing = tuple(_packing(desk, loaded))
     sections.append(Section("how the packing served", packing, "" if packing else "no packing list yet"))
     date = f"{day.date:%a} {short_date(day.date)}" if day.date is not None else ""
-    heading = " · ".join(filter(None, ("after", date, day.venue or "")))
+    said = read.words() if read is not None else ""
+    heading = " · ".join(filter(None, ("after", date, day.venue or "", said)))
     shown = tuple(one for one in sections if one.rows or one.note)
-    return Page(
-        printable(heading), shown, judged=False, answer=_first(shown), answer_short=_first(shown, short=True)
-    )
+    answers = (_first(shown), _first(shown, short=True)) if read is None else (NOT_READ, NOT_READ)
+    return Page(printable(heading), shown, judged=False, answer=answers[0], answer_short=answers[1])
 
 
 def _first(sections: tuple[Section, ...], short: bool = False) -> str:
@@ -97,8 +122,17 @@ def _first(sections: tuple[Section, ...], short: bool = False) -> str:
     )
 
 
-def _of_one(desk: Desk, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterator[Section]:
-    name = printable(" on ".join(filter(None, (rode.rider, rode.bike))) or "rider and bike not known")
+def _awaited(desk: LooksAt, loaded: Loaded, rode: RodeThere) -> Section:
+    """Return what is asked of a rider and a bike while earlier sessions are read."""
+    return Section(_name(rode), (_line(loaded, rode, desk.units(rode.rider or None)),), "the rest is read")
+
+
+def _name(rode: RodeThere) -> str:
+    return printable(" on ".join(filter(None, (rode.rider, rode.bike))) or "rider and bike not known")
+
+
+def _of_one(desk: LooksAt, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterator[Section]:
+    name = _name(rode)
     line = _line(loaded, rode, desk.units(rode.rider or None))
     yield Section(name, (line,), count_words(len(rode.sessions)))
     by_road = goes_by_road(day, rode)
@@ -119,7 +153,7 @@ def _line(loaded: Loaded, rode: RodeThere, units: Units) -> Row:
     return field_row(loaded, field, units)
 
 
-def _road(desk: Desk, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterator[Row]:
+def _road(desk: LooksAt, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterator[Row]:
     """Offer the steps of the way home, and say under them what the rules find of the bike as it stands."""
     held = day.entry_of(rode.rider, rode.bike).checks
     for item, text in ROAD_HOME.items():
@@ -148,7 +182,7 @@ def _road(desk: Desk, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterat
         )
 
 
-def _left(desk: Desk, found: Situation | None, rode: RodeThere, name: str) -> Iterator[Row]:
+def _left(desk: LooksAt, found: Situation | None, rode: RodeThere, name: str) -> Iterator[Row]:
     """List what is open: things to do, matters, what is to fix; each stays until it is answered."""
     bike = Ref("bike", rode.bike)
     yield from todo_rows(desk, bike, None)
@@ -179,7 +213,7 @@ def _matter(one: Matter, key: str) -> Row:
     )
 
 
-def _learnt(desk: Desk, ref: Ref, rode: RodeThere, name: str) -> Iterator[Row]:
+def _learnt(desk: LooksAt, ref: Ref, rode: RodeThere, name: str) -> Iterator[Row]:
     found = learnt_on(desk, ref, rode)
     for number, one in enumerate(found):
         first = one.entry.changes[0]
@@ -222,7 +256,7 @@ def learnt_words(found: tuple[LearntChange, ...]) -> str:
     return "; ".join(parts)
 
 
-def _packing(desk: Desk, loaded: Loaded) -> Iterator[Row]:
+def _packing(desk: LooksAt, loaded: Loaded) -> Iterator[Row]:
     """Ask of each thing on the packing lists how it served on this day, what was noted before beside it."""
     date: dt.date | None = loaded.data.get("date")
     for one in to_pack(desk, date):

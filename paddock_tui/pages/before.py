@@ -4,6 +4,7 @@ Of what is open about a person it says whose it is and how severe: the page is p
 """
 
 import datetime as dt
+import itertools
 from collections.abc import Iterable, Iterator
 
 from paddock_tui.advice.about import ENDS, About
@@ -24,11 +25,12 @@ from paddock_tui.advice.brake_pads import pads_answer
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.ridden_so_far import count_words, so_far
 from paddock_tui.advice.tyre_life import tyre_life
-from paddock_tui.desk import Desk
-from paddock_tui.desk.day.before import GoesThere, day_to_come, who_goes, written_down
+from paddock_tui.desk.answers import Reading
+from paddock_tui.desk.day.before import GoesThere, day_to_come, last_of_bikes, who_goes, written_down
 from paddock_tui.desk.emergency import emergency_standing
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.sessions.last_time import last_time
-from paddock_tui.facts.checklists import NOT_APPLICABLE, TO_FIX
+from paddock_tui.facts.checklists import NOT_APPLICABLE, TO_FIX, was_answered
 from paddock_tui.matters import Matter
 from paddock_tui.matters.checks import ITEM_TO_FIX
 from paddock_tui.pages.after_counters import chain_row
@@ -59,17 +61,34 @@ _SEVERE: dict[DueBefore, str] = {"over": "serious", "in the day": "caution", "no
 class BeforeMemory(DayMemory):
     """The page of this kind that was made last."""
 
-    def made(self, desk: Desk, wanted: Ref | None) -> Page:
+    def made(self, desk: LooksAt, wanted: Ref | None) -> Page:
         """Make the page."""
         return before_page(desk, wanted)
 
+    def awaited(self, desk: LooksAt, wanted: Ref | None, read: Reading) -> Page:
+        """Make the page with what the day's own record says."""
+        return before_page(desk, wanted, read)
 
-def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
-    """Make the page of a day: what it needs before it comes, for each rider and bike that goes there."""
+    def rests_on(self, desk: LooksAt, wanted: Ref | None) -> tuple[Ref, ...]:
+        """List the last session of each bike that goes there."""
+        ref, day = _day(desk, wanted)
+        return last_of_bikes(desk, ref, day) if ref is not None and day is not None else ()
+
+
+def _day(desk: LooksAt, wanted: Ref | None) -> tuple[Ref | None, RidingDay | None]:
     ref = day_to_come(desk, wanted)
     loaded = desk.files.read(ref) if ref is not None else None
     day = loaded.possible if loaded is not None else None
-    if ref is None or not isinstance(day, RidingDay):
+    return ref, day if isinstance(day, RidingDay) else None
+
+
+def before_page(desk: LooksAt, wanted: Ref | None = None, read: Reading | None = None) -> Page:
+    """Make the page of a day: what it needs before it comes, for each rider and bike that goes there.
+
+    While sessions are still read for it, it says of nobody what is due.
+    """
+    ref, day = _day(desk, wanted)
+    if ref is None or day is None:
         text = text_row("there is no day yet: make one on the garage page", "none")
         return Page("before the day", (Section("no day", (text,)),), judged=False)
     date = day.date or desk.now().date()
@@ -78,23 +97,30 @@ def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
     sections.append(
         Section("packing", tuple(packing_rows(desk, date)), "t, m, after the day notes what lacked")
     )
-    for made in who_goes(desk, ref, day):
-        sections += _of_one(desk, day, date, made)
+    if read is None:
+        for made in who_goes(desk, ref, day):
+            sections += _of_one(desk, day, date, made)
+    else:
+        sections.append(Section("who goes there", (text_row("what they need is read", "reading"),)))
     heading = " · ".join(filter(None, ("before", f"{date:%a} {short_date(date)}", day.venue or "")))
     days = (date - desk.now().date()).days
     note = f"in {count_words(days, 'day')}" if days > 0 else "today" if days == 0 else "over"
     held = tuple(one for one in sections if one.rows)
+    answers = (_first(held), _first(held, short=True)) if read is None else (NOT_READ, NOT_READ)
     due = f"{date:%a} {short_date(date)}"
     return Page(
-        printable(f"{heading} · {note}"),
+        printable(" · ".join((heading, note, *((read.words(),) if read is not None else ())))),
         held,
         judged=False,
-        answer=_first(held),
-        answer_short=_first(held, short=True),
+        answer=answers[0],
+        answer_short=answers[1],
         caution=f"What says no date of its own is due before {due}.",
         caution_short=f"without a date: due before {due}",
     )
 
+
+NOT_READ = "What is due is not known yet."
+"""Said in place of an answer while sessions are read."""
 
 _WORST = ("hold", "serious", "caution")
 
@@ -111,7 +137,7 @@ def _first(sections: Iterable[Section], short: bool = False) -> str:
     )
 
 
-def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Iterator[Section]:
+def _of_one(desk: LooksAt, day: RidingDay, date: dt.date, made: GoesThere) -> Iterator[Section]:
     name = printable(" on ".join(filter(None, (made.rider, made.bike))) or "rider and bike not known")
     about = made.about
     entered = "" if made.entered else "not entered on the day: whoever rode it last"
@@ -157,14 +183,14 @@ def _booked(day: RidingDay, ref: Ref, today: dt.date) -> Iterator[Row]:
         yield not_known("bookings", "enter them on the day", "bookings")
 
 
-def _to_bring(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> Iterator[Row]:
+def _to_bring(desk: LooksAt, ref: Ref, day: RidingDay, date: dt.date) -> Iterator[Row]:
     other, lines = written_down(desk, ref, day, date)
     for number, line in enumerate(lines):
         label = other.id if other is not None else ""
         yield Row(label, printable(line), kind="link", opens=other, key=f"bring {number}")
 
 
-def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name: str) -> Iterator[Row]:
+def _needs(desk: LooksAt, about: About, date: dt.date, expected: DayExpected, name: str) -> Iterator[Row]:
     yield text_row(_day_words(expected), f"{name} expected", "the day takes")
     bike = about.situation.refs.get("bike")
     yield from todo_rows(desk, bike, date) if bike is not None else ()
@@ -204,8 +230,9 @@ def _battery(about: About, name: str) -> Row:
     entry = about.situation.facts().get("entry")
     of_day = entry.checks if isinstance(entry, DayEntry) else {}
     own = (about.session.date, (of_day, about.session.checks))
-    past = [(one.session.date, (one.entry.checks, one.session.checks)) for one in about.history.past]
-    for date, lists in (own, *reversed(past)):
+    before = reversed(about.history.past) if was_answered(about.history, "battery") else ()
+    past = ((one.date, (one.entry.checks, one.session.checks)) for one in before)
+    for date, lists in itertools.chain((own,), past):
         check = next(filter(None, (held.get("battery") for held in lists)), None)
         if check is not None and check.status not in (None, NOT_APPLICABLE):
             on = short_date(date) if date is not None else "on no date"
@@ -269,7 +296,7 @@ def _tyre(about: About, one: TyreBefore, name: str) -> Row:
     return text_row(", ".join(said), f"{name} {one.end} tyre", f"{one.end} tyre", _SEVERE[one.due], aside)
 
 
-def _papers(desk: Desk, papers: Iterable[PaperBefore], date: dt.date) -> Iterator[Row]:
+def _papers(desk: LooksAt, papers: Iterable[PaperBefore], date: dt.date) -> Iterator[Row]:
     for one in papers:
         kind = "rider" if desk.files.path_of(Ref("rider", one.whose)) is not None else "bike"
         yield _paper(one, date, Ref(kind, one.whose))
@@ -298,7 +325,7 @@ def _paper(one: PaperBefore, date: dt.date, opens: Ref) -> Row:
 
 
 def _fuel_tyres_gearing(
-    desk: Desk, about: About, made: GoesThere, day: RidingDay, name: str
+    desk: LooksAt, about: About, made: GoesThere, day: RidingDay, name: str
 ) -> Iterator[Row]:
     answers = answered(about, fuel)
     cans = answers["cans"]
@@ -314,7 +341,7 @@ def _fuel_tyres_gearing(
         yield not_known("sprockets", f"on now: {now or 'not known'}", f"{name} sprockets")
 
 
-def _tyre_words(desk: Desk, made: GoesThere, day: RidingDay) -> str:
+def _tyre_words(desk: LooksAt, made: GoesThere, day: RidingDay) -> str:
     """Say which sets there are for the surface expected; both kinds where nobody knows it."""
     kinds: dict[str, list[str]] = {"wet": [], "dry": []}
     for ref in made.sets:

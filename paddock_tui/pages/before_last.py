@@ -12,7 +12,6 @@ from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.differences import differences
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session import is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.text import printable
 
@@ -80,9 +79,7 @@ def _set_up(about: About, past: PastSession, name: str) -> Row:
 def _fuel(about: About, past: PastSession, name: str) -> Row:
     """Say what was filled on that day, and what its kilometres took by the rate learnt on the track."""
     then = [
-        one
-        for one in about.history.past
-        if one.session.date == past.session.date and one.venue == past.venue and is_ridden(one.session)
+        one for one in about.history.past if one.date == past.date and one.venue == past.venue and one.ridden
     ]
     added = [one.session.fuel_added.to("l") for one in then if one.session.fuel_added is not None]
     km = [one.km for one in then]

@@ -3,15 +3,15 @@
 import datetime as dt
 from collections.abc import Iterator
 
-from paddock_tui.desk import Desk
 from paddock_tui.desk.day.packing import ToPack, to_pack
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.pages.rows import Row
 from paddock_tui.text import printable
 
 _LACKED = ("missing", "borrowed")
 
 
-def packing_rows(desk: Desk, date: dt.date) -> Iterator[Row]:
+def packing_rows(desk: LooksAt, date: dt.date) -> Iterator[Row]:
     """List what is packed for a day, box by box; a caution where it was lacking the last time."""
     for one in sorted(to_pack(desk, date), key=_box):
         lacked = one.served is not None and one.served.last in _LACKED

@@ -1,8 +1,8 @@
 """Pictures of sessions: laps in their order, and pressures cold to hot in the band of their target."""
 
+import functools
+import itertools
 from collections.abc import Iterable, Mapping
-
-import attrs
 
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
@@ -53,16 +53,12 @@ def tyre_pressures_row(name: str, tyres: TyreSet, history: History, end: End, wi
 
     A tyre that another set began with is followed to there.
     """
-    known = attrs.evolve(history, tyre_sets={**history.tyre_sets, name: tyres})
+    known = history.with_sets({name: tyres})
     first = first_set(known, name, end)
-    readings = [
-        reading(one.session, tyres, end, _named(one.session), within)
-        for one in history.past
-        if one.session.tyres is not None
-        and first_set(known, one.session.tyres, end) == first
-        and _hot(one.session, end) is not None
-    ]
-    lanes = pressure_lanes(readings[-_MOST:])
+    same = functools.cache(lambda other: first_set(known, other, end) == first)
+    on_it = (one.session for one in reversed(history.past) if one.tyres is not None and same(one.tyres))
+    last = itertools.islice((one for one in on_it if _hot(one, end) is not None), _MOST)
+    lanes = pressure_lanes([reading(one, tyres, end, _named(one), within) for one in reversed(list(last))])
     return picture_row(f"{end} pressures over sessions", lanes) if lanes is not None else None
 
 

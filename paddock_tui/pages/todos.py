@@ -3,8 +3,8 @@
 import datetime as dt
 from collections.abc import Container, Iterator
 
-from paddock_tui.desk import Desk
 from paddock_tui.desk.day.after import TODOS, open_todos
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.facts.checklists import TO_FIX, Checked
 from paddock_tui.facts.situation import Situation
 from paddock_tui.pages.dates import short_date
@@ -16,7 +16,7 @@ from paddock_tui.text import printable
 TODO_LABEL = "to do"
 
 
-def todo_rows(desk: Desk, bike: Ref, date: dt.date | None) -> Iterator[Row]:
+def todo_rows(desk: LooksAt, bike: Ref, date: dt.date | None) -> Iterator[Row]:
     """List what is not done yet; a caution where it was due by a date, or by today."""
     loaded = desk.files.read(bike)
     held = loaded.record if loaded is not None else None

@@ -31,15 +31,18 @@ def beside_record(
 
 def _with_sets(desk: Desk, about: About, tyres: TyreSet) -> About:
     """Add the sets that the tyres of a set go on from: their start values count."""
-    known = dict(about.history.tyre_sets)
+    known = about.history.tyre_sets
+    added: dict[str, TyreSet] = {}
     wanted = [tyre_of(tyres, end).continues for end in ENDS]
     while wanted:
         name = wanted.pop()
-        loaded = desk.files.read(Ref("tyres", name)) if name is not None and name not in known else None
-        if name is not None and loaded is not None and isinstance(loaded.record, TyreSet):
-            known[name] = loaded.record
+        if name is None or name in known or name in added:
+            continue
+        loaded = desk.files.read(Ref("tyres", name))
+        if loaded is not None and isinstance(loaded.record, TyreSet):
+            added[name] = loaded.record
             wanted += [tyre_of(loaded.record, end).continues for end in ENDS]
-    return attrs.evolve(about, history=attrs.evolve(about.history, tyre_sets=known))
+    return attrs.evolve(about, history=about.history.with_sets(added)) if added else about
 
 
 def _of_bike(desk: Desk, ref: Ref, bike: Bike, about: About) -> About:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import attrs
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.answers import Reading
+from paddock_tui.desk.answers import MANY_UNREAD, Reading
 from paddock_tui.desk.day.countdown import by_pace, clock_of
 from paddock_tui.desk.day.what_now import NextThing, next_thing
 from paddock_tui.desk.lookup import glance
@@ -167,10 +167,6 @@ def _arranged(page: Page, room: Room, place: Place, judged: tuple[Review, Review
     if room.waiting_first(place):
         page = ordered(page, judged[0 if room.needs_subject else 1], place.key, folds)
     return fold(page, judged[0], place.key, folds, room.at_once) if room.folds else page
-
-
-MANY_UNREAD = 100
-"""More earlier sessions than these are read in a thread of its own, and the page is shown meanwhile."""
 
 
 def _judged_for(desk: Desk, place: Place) -> tuple[Ref, ...]:

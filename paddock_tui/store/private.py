@@ -99,9 +99,7 @@ class Private:
         """
         file = self.open(name, own=own)
         try:
-            # Some disks write at once what was emptied, even where it was empty.
-            if system_calls.facts(file).st_size:
-                system_calls.truncate(file)
+            system_calls.truncate(file)
             while data:
                 data = data[system_calls.write(file, data) :]
         finally:
@@ -121,16 +119,14 @@ class Private:
 
     def open(self, name: str, *, own: bool = False) -> int:
         """Open a file for reading and writing, made where it is not there. Raises OSError."""
-        mode, called = 0o600 if own else self.file_mode, f"{self.name}/{name}"
-        try:
-            file = system_calls.open_to_write(self.folder, name, mode)
-        except OSError:
-            with contextlib.suppress(FileNotFoundError):
-                _refuse_foreign(system_calls.status(self.folder, name), called, self.shared)
-            raise
+        mode = 0o600 if own else self.file_mode
+        with contextlib.suppress(FileNotFoundError):
+            found = system_calls.status(self.folder, name)
+            _refuse_foreign(found, f"{self.name}/{name}", self.shared)
+        file = system_calls.open_to_write(self.folder, name, mode)
         try:
             found = system_calls.facts(file)
-            _refuse_foreign(found, called, self.shared)
+            _refuse_foreign(found, f"{self.name}/{name}", self.shared)
             if stat.S_IMODE(found.st_mode) != mode and found.st_uid == os.geteuid():
                 system_calls.change_mode(file, mode)
         except BaseException:
@@ -174,14 +170,15 @@ def own_folder(root: Path, name: str, *, make: bool = False, may_share: bool = F
 
 def _folder(above: int, name: str, called: str, shared: bool, make: bool) -> int:
     mode = 0o770 if shared else 0o700
-    try:
-        file = _opened(above, name, called)
-    except FileNotFoundError:
-        if not make:
-            raise
+    if make and not _is_there(above, name):
         system_calls.make_folder(above, name, mode)
         sync_names(above)
-        file = _opened(above, name, called)
+    found = system_calls.status(above, name)
+    if stat.S_ISLNK(found.st_mode):
+        raise NotOurs(called, "is a link")
+    if not stat.S_ISDIR(found.st_mode):
+        raise NotOurs(called, "is no folder")
+    file = system_calls.open_folder(above, name)
     try:
         found = system_calls.facts(file)
         _refuse_owner(found, called, shared)
@@ -203,16 +200,12 @@ def _set_mode(folder: int, mode: int) -> None:
             release(here)
 
 
-def _opened(above: int, name: str, called: str) -> int:
+def _is_there(folder: int, name: str) -> bool:
     try:
-        return system_calls.open_folder(above, name)
-    except OSError:
-        found = system_calls.status(above, name)
-        if stat.S_ISLNK(found.st_mode):
-            raise NotOurs(called, "is a link") from None
-        if not stat.S_ISDIR(found.st_mode):
-            raise NotOurs(called, "is no folder") from None
-        raise
+        system_calls.status(folder, name)
+    except FileNotFoundError:
+        return False
+    return True
 
 
 def _refuse_foreign(found: os.stat_result, name: str, shared: bool) -> None:

@@ -1,17 +1,25 @@
 """Before a day: what it needs, said for each rider and bike, and what nobody knows said as that."""
 
 import datetime as dt
+import threading
 from pathlib import Path
 
+import attrs
+import pytest
+
 from paddock_tui.desk import Desk
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.day.before import day_to_come, first_session, who_goes
+from paddock_tui.desk.looking import LooksAt
+from paddock_tui.pages.after import after_page
 from paddock_tui.pages.before import before_page
 from paddock_tui.pages.plain import plain_page
-from paddock_tui.pages.rows import Row
+from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from tests.screens.rider import riding
+from tests.screens.test_worked_out_aside import until_it_has_ended
 from tests.small import snapshot
 
 JULY = dt.datetime(2026, 7, 10, 20, 0)
@@ -197,3 +205,43 @@ async def test_t_on_a_days_page_leads_there_and_v_makes_the_session(garage: Path
         assert (garage / "sessions/2026/2026-07-18-1-magpie.toml").exists()
         await rider.types("u")
     assert snapshot(garage) == before
+
+
+@pytest.mark.parametrize(
+    ("room", "waits", "then"),
+    [
+        ("before", "What is due is not known yet.", "before it goes"),
+        ("after", "What is left is not known yet.", "brought forward"),
+    ],
+)
+async def test_a_day_that_much_is_read_for_shows_what_its_record_says_meanwhile(
+    garage: Path, monkeypatch: pytest.MonkeyPatch, room: str, waits: str, then: str
+) -> None:
+    monkeypatch.setattr("paddock_tui.pages.day_memory.MANY_UNREAD", -1)
+    monkeypatch.setattr("paddock_tui.desk.answers.AT_ONCE_S", 0.0)
+    may_go_on, made = threading.Event(), {"before": before_page, "after": after_page}[room]
+
+    def slowly(looks: LooksAt, wanted: Ref | None, read: Reading | None = None) -> Page:
+        if threading.current_thread().name == "answer":
+            may_go_on.wait(10)
+        return made(looks, wanted, read)
+
+    monkeypatch.setattr(f"paddock_tui.pages.{room}.{room}_page", slowly)
+    async with riding(garage) as rider:
+        rider.app.main.go(attrs.evolve(rider.app.main.place, room=room))
+        assert rider.pilot is not None
+        await rider.pilot.pause()
+        page = rider.app.main.board.page
+        assert page.answer == waits
+        assert "reading" in page.heading
+        assert page.rows()
+        assert not any(then in one.title for one in page.sections)
+        may_go_on.set()
+        await until_it_has_ended(rider)
+        page = rider.app.main.board.page
+        assert page.answer != waits
+        assert "reading" not in page.heading
+        assert any(then in one.title for one in page.sections)
+        whole = made(Desk(garage, rider.desk.now), None, None)
+        said, wanted = ({(row.label, row.value) for row in one.rows()} for one in (page, whole))
+        assert said == wanted

@@ -3,7 +3,14 @@
 from paddock_tui.advice.ledger.best import Best, bests
 from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.conditions import ConditionPair, side_by_side
-from paddock_tui.advice.ledger.entries import TO_COME, LedgerEntry, entries_of, mixed_laps, unjudged
+from paddock_tui.advice.ledger.entries import (
+    TO_COME,
+    LedgerEntry,
+    entries_of,
+    judged_changes,
+    mixed_laps,
+    unjudged,
+)
 from paddock_tui.advice.ledger.filters import ANY, NAMES, LedgerFilter, choices, chosen, stepped
 from paddock_tui.advice.ledger.settling import KEEP, outings_left_of, to_settle
 
@@ -21,6 +28,7 @@ __all__ = [
     "choices",
     "chosen",
     "entries_of",
+    "judged_changes",
     "mixed_laps",
     "outings_left_of",
     "side_by_side",

@@ -11,7 +11,7 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.limits.next_change import LIKE_TRACK
 from paddock_tui.quantities import Quantity, rounded
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Feel
 
 FEEL = tuple((one.name, one.metadata["spec"].label) for one in attrs.fields(Feel))
@@ -34,7 +34,7 @@ class ConditionPair:
 
 def tyre_age(history: History, past: PastSession) -> int | None:
     """Return which outing of its tyre set a session was, as far as the garage tells; None without a set."""
-    name = past.session.tyres
+    name = past.tyres
     if name is None:
         return None
     ages, whole = _ages(history)
@@ -52,23 +52,23 @@ def _ages(history: History) -> tuple[dict[str, int], dict[str, int]]:
         ages: dict[str, int] = {}
         ridden: dict[str, int] = {}
         for one in history.past:
-            name = one.session.tyres
+            name = one.tyres
             if name is not None:
                 ages[one.id] = 1 + ridden.get(name, 0)
-                ridden[name] = ridden.get(name, 0) + is_ridden(one.session)
+                ridden[name] = ridden.get(name, 0) + one.ridden
         kept = _AGES[history] = ages, ridden
     return kept
 
 
 def unlike(before: PastSession, after: PastSession, limits: Limits) -> Iterator[str]:
     """Say what makes two sessions no fair comparison; what is not known makes no difference."""
-    one, other = before.session, after.session
-    if one.date != other.date:
+    if before.date != after.date:
         yield "another day"
     if None not in (before.venue, after.venue) and before.venue != after.venue:
         yield f"venue {before.venue}, then {after.venue}"
-    if None not in (one.rider, other.rider) and one.rider != other.rider:
-        yield f"rider {one.rider}, then {other.rider}"
+    if None not in (before.rider, after.rider) and before.rider != after.rider:
+        yield f"rider {before.rider}, then {after.rider}"
+    one, other = before.session, after.session
     here, there = (COLUMN.get(each.surface or "") for each in (one, other))
     if here is not None and there is not None and here != there:
         yield f"surface {one.surface}, then {other.surface}"
@@ -80,7 +80,7 @@ def unlike(before: PastSession, after: PastSession, limits: Limits) -> Iterator[
 
 def ageing(history: History, before: PastSession, after: PastSession) -> str:
     """Say how much older the same tyre set was; empty where it is not the same, or no older."""
-    if before.session.tyres is None or before.session.tyres != after.session.tyres:
+    if before.tyres is None or before.tyres != after.tyres:
         return ""
     ages = tyre_age(history, before), tyre_age(history, after)
     if None in ages or ages[0] == ages[1]:

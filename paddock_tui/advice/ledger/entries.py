@@ -1,6 +1,6 @@
 """Every change in a bike's history, what it did as far as can be told, and what else may be the cause."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from weakref import WeakKeyDictionary
 
 import attrs
@@ -97,7 +97,7 @@ def entries_of(history: History, name: str, bike: Bike | None, limits: Limits) -
     kept = _KEPT.get(history)
     if kept is not None and kept[0] == (name, limits[LIKE_TRACK]) and kept[1] is bike:
         return kept[2]
-    found = _with_dangers(tuple(_entries(history, name, bike, limits)))
+    found = _with_dangers(tuple(judged_changes(history, reversed(history.past), name, bike, limits)))
     _KEPT[history] = ((name, limits[LIKE_TRACK]), bike, found)
     return found
 
@@ -119,14 +119,16 @@ def unjudged(
         yield LedgerEntry(name, past, source, bundle, because, others, presets=(before, after))
 
 
-def _entries(history: History, name: str, bike: Bike | None, limits: Limits) -> Iterator[LedgerEntry]:
-    by_id = {one.id: one for one in history.past}
+def judged_changes(
+    history: History, among: Iterable[PastSession], name: str, bike: Bike | None, limits: Limits
+) -> Iterator[LedgerEntry]:
+    """Give the changes of some sessions of a history in their order, without the danger of a way back."""
     ridden = Neighbours(history, limits)
-    for past in reversed(history.past):
+    for past in among:
         copied = past.session.copied_from
         if copied is None:
             continue
-        for entry in unjudged(name, past, by_id.get(copied), bike):
+        for entry in unjudged(name, past, history.of(copied), bike):
             yield _judged(_compared(history, entry, ridden), ridden, bike)
 
 

@@ -16,11 +16,13 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.records.differences import changed_values
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import is_ridden
 
 Key = frozenset[tuple[Path, str, str]]
 _Who = tuple[str | None, str | None]
 """Rider and surface as judged: of whom a record tells."""
+
+_AtOnce = tuple[str | None, str | None, str | None]
+"""Rider, venue and tyre set: what is known of a session at once."""
 
 _Likeness = tuple[str | None, str | None, str | None, str | None]
 """What two sessions have in common where they are compared: rider, venue, tyre set, surface as judged."""
@@ -30,29 +32,41 @@ MOST_SESSIONS = 160
 
 
 class Neighbours:
-    """The ridden sessions of a bike as neighbours in time: what is compared with what."""
+    """The ridden sessions of a bike as neighbours in time: what is compared with what.
+
+    Of each only what is known at once is looked at, until a change is compared with those that are like it.
+    """
 
     def __init__(self, history: History, limits: Limits) -> None:
         self.limits = limits
         self._laps: dict[str, Ridden] = {}
         self._first: set[str] = set()
-        self._ridden: dict[_Who, list[PastSession]] = {}
-        self._follows: set[tuple[str, str]] = set()
         self._records: dict[tuple[_Who, str | None], LapRecord | None] = {}
+        self._sessions = history.ridden
+        self._places: dict[str, int] = {}
+        self._of_rider: dict[str | None, list[PastSession]] = {}
+        self._there: dict[_AtOnce, list[int]] = {}
+        self._changed: dict[int, Key | None] = {}
         self._pairs: dict[_Likeness, list[tuple[PastSession, PastSession, Key]]] = {}
-        ridden = [one for one in history.past if is_ridden(one.session)]
         seen: set[tuple[object, object]] = set()
-        for one in ridden:
-            key = (one.session.date, one.session.rider)
+        for place, one in enumerate(self._sessions):
+            key = (one.date, one.rider)
             if key not in seen:
                 seen.add(key)
                 self._first.add(one.id)
-            self._ridden.setdefault(_who(one), []).append(one)
-        for before, after in itertools.pairwise(ridden):
-            if next(unlike(before, after, limits), None) is None:
-                key_ = key_of(changed_values(before.session, after.session))
-                self._pairs.setdefault(_likeness(after), []).append((before, after, key_))
-                self._follows.add((before.id, after.id))
+            self._places[one.id] = place
+            self._of_rider.setdefault(one.rider, []).append(one)
+            if place:
+                self._there.setdefault((one.rider, one.venue, one.tyres), []).append(place)
+
+    def _changed_at(self, place: int) -> Key | None:
+        """Return what was changed for the session at a place since the one before; None: they are unlike."""
+        if place not in self._changed:
+            before, after = self._sessions[place - 1], self._sessions[place]
+            alike = next(unlike(before, after, self.limits), None) is None
+            key = key_of(changed_values(before.session, after.session)) if alike else None
+            self._changed[place] = key
+        return self._changed[place]
 
     def laps(self, past: PastSession) -> Ridden:
         """Return the clean laps of a session; none where its day forbids timing."""
@@ -94,7 +108,9 @@ class Neighbours:
         return self._records[key]
 
     def _recorded(self, who: _Who, venue: str | None) -> LapRecord | None:
-        past = self._ridden.get(who, [])[-MOST_SESSIONS:]
+        rider, column = who
+        those = (one for one in reversed(self._of_rider.get(rider, ())) if _column(one) == column)
+        past = list(itertools.islice(those, MOST_SESSIONS))[::-1]
         timed = [one for one in past if len(self.laps(one).laps_s) >= FEWEST]
         if not timed:
             return None
@@ -108,23 +124,37 @@ class Neighbours:
         for one, ridden in zip(timed, sessions, strict=True):
             if ridden.opens_day:
                 continue
-            if not runs[-1] or (runs[-1][-1].key, one.id) not in self._follows:
+            if not runs[-1] or not self._follows(runs[-1][-1].key, one.id):
                 runs.append([])
             runs[-1].append(ridden)
         return record_of(sessions, runs)
 
+    def _follows(self, before: str, after: str) -> bool:
+        """Return whether a session came just after another one, and is alike."""
+        place = self._places[after]
+        return self._places[before] == place - 1 and self._changed_at(place) is not None
+
     def _alike(self, about: PastSession) -> list[tuple[PastSession, PastSession, Key]]:
         """List the pairs of this rider, here, on such a surface and tyre set."""
-        return self._pairs.get(_likeness(about), [])
+        likeness = about.rider, about.venue, about.tyres, _column(about)
+        if likeness not in self._pairs:
+            self._pairs[likeness] = list(self._alike_to(likeness))
+        return self._pairs[likeness]
 
-
-def _likeness(past: PastSession) -> _Likeness:
-    session = past.session
-    return session.rider, past.venue, session.tyres, COLUMN.get(session.surface or "")
+    def _alike_to(self, likeness: _Likeness) -> Iterator[tuple[PastSession, PastSession, Key]]:
+        rider, venue, tyres, column = likeness
+        for place in self._there.get((rider, venue, tyres), ()):
+            key, after = self._changed_at(place), self._sessions[place]
+            if key is not None and _column(after) == column:
+                yield self._sessions[place - 1], after, key
 
 
 def _who(past: PastSession) -> _Who:
-    return past.session.rider, COLUMN.get(past.session.surface or "")
+    return past.rider, _column(past)
+
+
+def _column(past: PastSession) -> str | None:
+    return COLUMN.get(past.session.surface or "")
 
 
 def _as_here(ridden: Ridden, here_s: float, there_s: float) -> Ridden:

@@ -10,7 +10,6 @@ from paddock_tui.advice.answered import answered
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import Move, Refusal
 from paddock_tui.advice.pressures import pressures
-from paddock_tui.facts.past import History
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.limits.next_change import NEAR_TARGET, START_STEP
 from paddock_tui.quantities import Quantity, parse
@@ -24,11 +23,10 @@ _SLACK_KPA = 1e-6
 def learnt_with(about: About) -> About:
     """Return what is looked at with its own session among those that went before, as the next one sees it."""
     name = about.id_of("session") or "this session"
-    if any(one.id == name for one in about.history.past):
+    if about.history.of(name) is not None:
         return about
     own = PastSession(name, about.session, about.id_of("venue"))
-    history = History((*about.history.past, own), about.history.tyre_sets, about.history.riders)
-    return attrs.evolve(about, history=history)
+    return attrs.evolve(about, history=about.history.and_then(own))
 
 
 def start_move(case: Case, end: End, wanted: int = 0) -> Move | Refusal:

@@ -6,10 +6,10 @@ from typing import NamedTuple
 
 import attrs
 
-from paddock_tui.advice.ledger import TO_COME, LedgerEntry, entries_of
+from paddock_tui.advice.ledger import TO_COME, LedgerEntry, judged_changes
 from paddock_tui.desk.day.checklist import answering
-from paddock_tui.desk.desk import Desk
-from paddock_tui.desk.lookup import of_date
+from paddock_tui.desk.looking import LooksAt
+from paddock_tui.desk.lookup import of_bike, of_date
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.profiles import saving_as
 from paddock_tui.entry.numbering import next_number
@@ -64,7 +64,7 @@ class LearntChange(NamedTuple):
     entry: LedgerEntry
 
 
-def day_over(desk: Desk, wanted: Ref | None = None) -> Ref | None:
+def day_over(desk: LooksAt, wanted: Ref | None = None) -> Ref | None:
     """Return the day that is wanted, else the latest one up to today that was ridden; None without one."""
     if wanted is not None:
         return wanted
@@ -82,7 +82,7 @@ def day_over(desk: Desk, wanted: Ref | None = None) -> Ref | None:
     return None
 
 
-def who_rode(desk: Desk, ref: Ref, day: RidingDay) -> tuple[RodeThere, ...]:
+def who_rode(desk: LooksAt, ref: Ref, day: RidingDay) -> tuple[RodeThere, ...]:
     """List who rode on a day, each rider and bike with their ridden sessions in order."""
     found: dict[tuple[str, str], list[Ref]] = {}
     for _, session in of_date(desk.files, day.date) if day.date is not None else ():
@@ -92,7 +92,7 @@ def who_rode(desk: Desk, ref: Ref, day: RidingDay) -> tuple[RodeThere, ...]:
     return tuple(RodeThere(*pair, tuple(sessions)) for pair, sessions in found.items())
 
 
-def next_finds(desk: Desk, last: Ref) -> Situation | None:
+def next_finds(desk: LooksAt, last: Ref) -> Situation | None:
     """Return what the session after a day's last one would find, as if it were made now."""
     subject, step = next_session(desk.files, last, desk.now())
     if isinstance(step, InputError):
@@ -100,7 +100,7 @@ def next_finds(desk: Desk, last: Ref) -> Situation | None:
     return desk.as_if_made(subject, step)
 
 
-def road_findings(desk: Desk, last: Ref) -> tuple[Finding, ...]:
+def road_findings(desk: LooksAt, last: Ref) -> tuple[Finding, ...]:
     """Judge the bike as its last session left it for a ride home by road."""
     situation = desk.assembled(last).situation
     session = situation.session
@@ -120,25 +120,23 @@ def goes_by_road(day: RidingDay, rode: RodeThere) -> bool | None:
     return None if travel is None else travel == "road"
 
 
-def road_step(desk: Desk, rode: RodeThere, item: str, status: str | None) -> Step | str:
+def road_step(desk: LooksAt, rode: RodeThere, item: str, status: str | None) -> Step | str:
     """Make the step that answers one step of the way home; the reason where nothing can hold it."""
     text = ROAD_HOME[item]
     return answering(desk.files, rode.last, item, status, desk.now(), in_day=True, text=text)
 
 
-def learnt_on(desk: Desk, ref: Ref, rode: RodeThere) -> tuple[LearntChange, ...]:
+def learnt_on(desk: LooksAt, ref: Ref, rode: RodeThere) -> tuple[LearntChange, ...]:
     """List the changes of a day with what became of them, oldest first."""
     loaded = desk.files.read(Ref("bike", rode.bike))
     bike = loaded.record if loaded is not None and isinstance(loaded.record, Bike) else None
     last = desk.files.read(rode.last)
     held = last.record if last is not None and isinstance(last.record, Session) else Session()
-    found = [
-        one
-        for one in entries_of(
-            desk.history_of(Ref("bike", rode.bike)), rode.bike, bike, Limits(desk.files.garage().limits)
-        )
-        if one.session.session.day == ref.id and one.session.session.rider == (rode.rider or None)
-    ]
+    history, limits = desk.history_of(Ref("bike", rode.bike)), Limits(desk.files.garage().limits)
+    rows = ((one, desk.files.rows.of(one)) for _, one in reversed(of_bike(desk.files, rode.bike)))
+    theirs = (one.id for one, row in rows if row is not None and (row.day, row.rider) == (ref.id, rode.rider))
+    of_day = (one for name in theirs if (one := history.of(name)) is not None)
+    found = list(judged_changes(history, of_day, rode.bike, bike, limits))
     found.sort(key=lambda one: one.session.session.number or 0)
     return tuple(
         LearntChange(_kept(held, one), one) for one in found if one.changes and one.verdict != TO_COME
@@ -149,7 +147,9 @@ def _kept(held: Session, entry: LedgerEntry) -> bool:
     return all(value_at(held, one.path) == one.new for one in entry.changes)
 
 
-def profile_of_day(desk: Desk, day: RidingDay, rode: RodeThere, note: str) -> tuple[Ref, Step | InputError]:
+def profile_of_day(
+    desk: LooksAt, day: RidingDay, rode: RodeThere, note: str
+) -> tuple[Ref, Step | InputError]:
     """Make the step that saves what the day ended with as a profile, with what was learnt as its note."""
     date = day.date or desk.now().date()
     lead = "-".join(filter(None, (rode.bike, rode.rider, f"{date}")))

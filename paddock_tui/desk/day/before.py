@@ -6,7 +6,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.about import About
-from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import of_bike, of_date
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.facts.situation import Situation
@@ -39,7 +39,7 @@ class GoesThere:
     sets: tuple[Ref, ...] = ()
 
 
-def day_to_come(desk: Desk, wanted: Ref | None = None) -> Ref | None:
+def day_to_come(desk: LooksAt, wanted: Ref | None = None) -> Ref | None:
     """Return the day that is wanted, else the next one from today on, else that of the session in hand."""
     if wanted is not None:
         return wanted
@@ -52,12 +52,14 @@ def day_to_come(desk: Desk, wanted: Ref | None = None) -> Ref | None:
     return Ref("day", named) if isinstance(named, str) else None
 
 
-def next_day(desk: Desk, after: dt.date) -> dt.date | None:
+def next_day(desk: LooksAt, after: dt.date) -> dt.date | None:
     """Return the date of the next day of the garage that comes after a date; None where none is known."""
     return min((date for date, _ in days_of(desk.files, lambda date: date > after)), default=None)
 
 
-def written_down(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> tuple[Ref | None, tuple[str, ...]]:
+def written_down(
+    desk: LooksAt, ref: Ref, day: RidingDay, date: dt.date
+) -> tuple[Ref | None, tuple[str, ...]]:
     """Return what the last day here that has such lines says to bring next time, and which it was."""
     earlier: list[tuple[dt.date, str, tuple[str, ...]]] = []
     for other, head in heads(desk.files, "day"):
@@ -73,18 +75,29 @@ def written_down(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> tuple[R
     return Ref("day", name), lines
 
 
-def who_goes(desk: Desk, ref: Ref, day: RidingDay) -> tuple[GoesThere, ...]:
+def who_goes(desk: LooksAt, ref: Ref, day: RidingDay) -> tuple[GoesThere, ...]:
     """List who goes to a day: those entered, those with a session there, else whoever rode each bike last."""
+    return tuple(_going(desk, ref, day, *pair, entered) for pair, entered in _pairs(desk, ref, day).items())
+
+
+def last_of_bikes(desk: LooksAt, ref: Ref, day: RidingDay) -> tuple[Ref, ...]:
+    """List the last session of each bike that goes to a day: what is said of it is looked back for."""
+    placed = (of_bike(desk.files, bike) for bike in {bike for _, bike in _pairs(desk, ref, day)})
+    return tuple(sessions[-1][1] for sessions in placed if sessions)
+
+
+def _pairs(desk: LooksAt, ref: Ref, day: RidingDay) -> dict[tuple[str, str], bool]:
+    """Return each rider and bike that go to a day, and whether they are entered."""
     pairs = {(rider, bike): True for rider, bikes in day.entries.items() for bike in bikes}
     for session in _made_for(desk, ref, day):
         data = desk.files.data(session)
         pairs.setdefault((str(data.get("rider", "")), str(data.get("bike", ""))), True)
     if not pairs:
         pairs = dict.fromkeys(_rode_last(desk), False)
-    return tuple(_going(desk, ref, day, *pair, entered) for pair, entered in pairs.items())
+    return pairs
 
 
-def _made_for(desk: Desk, ref: Ref, day: RidingDay) -> Iterator[Ref]:
+def _made_for(desk: LooksAt, ref: Ref, day: RidingDay) -> Iterator[Ref]:
     if day.date is None:
         return
     for _, session in of_date(desk.files, day.date):
@@ -92,24 +105,25 @@ def _made_for(desk: Desk, ref: Ref, day: RidingDay) -> Iterator[Ref]:
             yield session
 
 
-def _rode_last(desk: Desk) -> Iterator[tuple[str, str]]:
+def _rode_last(desk: LooksAt) -> Iterator[tuple[str, str]]:
     for bike in desk.files.listing("bike"):
         sessions = of_bike(desk.files, bike.id) if "retired" not in desk.files.data(bike) else ()
         for _, session in sessions[-1:]:
             yield str(desk.files.data(session).get("rider", "")), bike.id
 
 
-def _going(desk: Desk, ref: Ref, day: RidingDay, rider: str, bike: str, entered: bool) -> GoesThere:
+def _going(desk: LooksAt, ref: Ref, day: RidingDay, rider: str, bike: str, entered: bool) -> GoesThere:
     own = [one for one in _made_for(desk, ref, day) if _is_of(desk, one, rider, bike)]
     before = [one for at, one in of_bike(desk.files, bike) if day.date is None or at[0] < day.date]
-    ridden = [one for one in before if (row := desk.files.rows.of(one)) is not None and row.ridden]
-    theirs = [one for one in ridden if _is_of(desk, one, rider, bike)] or ridden
+    rows = ((one, desk.files.rows.of(one)) for one in before)
+    ridden = [(one, row.rider) for one, row in rows if row is not None and row.ridden]
+    theirs = [one for one in ridden if one[1] == rider] or ridden
     made = GoesThere(
         rider,
         bike,
         entered,
         own[0] if own else None,
-        theirs[-1] if theirs else None,
+        theirs[-1][0] if theirs else None,
         profile=_profile(desk, day, rider, bike),
     )
     found = _situation(desk, ref, made)
@@ -117,23 +131,28 @@ def _going(desk: Desk, ref: Ref, day: RidingDay, rider: str, bike: str, entered:
     return attrs.evolve(made, about=about, sets=tuple(_sets(desk, bike)))
 
 
-def _sets(desk: Desk, bike: str) -> Iterator[Ref]:
-    used: dict[str, set[str]] = {}
-    for session in desk.files.listing("session"):
-        row = desk.files.rows.of(session)
-        if row is not None and row.tyres:
-            used.setdefault(row.tyres, set()).add(row.bike or "")
+def _sets(desk: LooksAt, bike: str) -> Iterator[Ref]:
+    refs = desk.files.listing("session")
+
+    def used_on() -> dict[str, set[str]]:
+        used: dict[str, set[str]] = {}
+        rows = (desk.files.rows.of(session) for session in refs)
+        for tyres, on in {(row.tyres, row.bike) for row in rows if row is not None}:
+            used.setdefault(tyres, set()).add(on)
+        return used
+
+    used = desk.files.rows.derived(refs, ("bikes by tyres",), used_on)
     for ref in desk.files.listing("tyres"):
-        if "retired" not in desk.files.data(ref) and bike in used.get(ref.id, {bike}):
+        if bike in used.get(ref.id, {bike}) and "retired" not in desk.files.data(ref):
             yield ref
 
 
-def _is_of(desk: Desk, session: Ref, rider: str, bike: str) -> bool:
+def _is_of(desk: LooksAt, session: Ref, rider: str, bike: str) -> bool:
     data = desk.files.data(session)
     return (data.get("rider", ""), data.get("bike", "")) == (rider, bike)
 
 
-def _situation(desk: Desk, ref: Ref, made: GoesThere) -> Situation | None:
+def _situation(desk: LooksAt, ref: Ref, made: GoesThere) -> Situation | None:
     """Return the first session there as it stands, or as it would be if it were made now."""
     if made.session is not None:
         return desk.assembled(made.session).situation
@@ -144,7 +163,7 @@ def _situation(desk: Desk, ref: Ref, made: GoesThere) -> Situation | None:
     return desk.as_if_made(subject, step)
 
 
-def first_session(desk: Desk, ref: Ref, made: GoesThere) -> tuple[Ref, Step | InputError]:
+def first_session(desk: LooksAt, ref: Ref, made: GoesThere) -> tuple[Ref, Step | InputError]:
     """Make the step that creates the first session of a day: the set-up of the last one, or of a profile.
 
     A profile is taken where one was made for the surface that is expected.
@@ -158,7 +177,7 @@ def first_session(desk: Desk, ref: Ref, made: GoesThere) -> tuple[Ref, Step | In
     return next_session(desk.files, made.source, desk.now(), more, on=ref)
 
 
-def _profile(desk: Desk, day: RidingDay, rider: str, bike: str) -> Ref | None:
+def _profile(desk: LooksAt, day: RidingDay, rider: str, bike: str) -> Ref | None:
     """Return the profile of this rider and bike for the surface expected; None where that is not known."""
     if day.forecast not in ("dry", *WET):
         return None

@@ -3,7 +3,7 @@
 import datetime as dt
 from typing import NamedTuple
 
-from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.facts.packing import Served, served_before
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -23,7 +23,7 @@ class ToPack(NamedTuple):
     listed: bool = True
 
 
-def served(desk: Desk, date: dt.date | None = None) -> dict[str, Served]:
+def served(desk: LooksAt, date: dt.date | None = None) -> dict[str, Served]:
     """Return how each thing served on the garage's days before a date."""
     days = []
     for ref in having(desk.files, "day", PACKING):
@@ -33,7 +33,7 @@ def served(desk: Desk, date: dt.date | None = None) -> dict[str, Served]:
     return dict(served_before(days, date))
 
 
-def to_pack(desk: Desk, date: dt.date | None = None) -> tuple[ToPack, ...]:
+def to_pack(desk: LooksAt, date: dt.date | None = None) -> tuple[ToPack, ...]:
     """List what is packed by the garage's lists, and what was noted on a day although no list asks for it."""
     known = served(desk, date)
     found: dict[str, ToPack] = {}

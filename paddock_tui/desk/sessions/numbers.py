@@ -2,6 +2,7 @@
 
 import datetime as dt
 
+from paddock_tui.desk.lookup import of_date, without_a_date
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 
@@ -15,7 +16,8 @@ def next_number(files: GarageFiles, date: dt.date, bike: str | None, after: int 
     What is written in a session counts, not its name; sessions named in another year are not read.
     """
     used = [after]
-    for ref in files.listing("session"):
+    of_day = (ref for _, ref in of_date(files, date))
+    for ref in (*of_day, *without_a_date(files)):
         if ref.id[:4].isdigit() and not ref.id.startswith(f"{date.year}-"):
             continue
         data = files.data(ref)

@@ -38,9 +38,8 @@ def make_page(asked: PageContext) -> Page | None:
         return page
     about = asked.desk.about(asked.subject, asked.assembled)
     now = PastSession(about.id_of("session") or "", about.session)
-    history = attrs.evolve(about.history, past=(*about.history.past, now))
     within = about.situation.limits[OFF_TARGET_CAUTION]
-    above = tyre_sections(ref.id, loaded.record, history, within)
+    above = tyre_sections(ref.id, loaded.record, about.history.and_then(now), within)
     return attrs.evolve(page, sections=(*above, *page.sections))
 
 

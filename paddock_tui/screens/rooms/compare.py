@@ -74,7 +74,13 @@ def _known(desk: Desk, subject: Ref) -> list[Ref]:
     """List what a set-up of this bike may be compared with: profiles, then sessions, the newest first."""
     bike = desk.files.data(subject).get("bike")
     others = (*desk.files.listing("profile"), *reversed(desk.files.listing("session")))
-    return [ref for ref in others if ref != subject and desk.files.data(ref).get("bike") == bike]
+    return [ref for ref in others if ref != subject and _bike(desk, ref) == bike]
+
+
+def _bike(desk: Desk, ref: Ref) -> object:
+    """Return the bike that a set-up is of: a session's by its row, where it has one, as there are many."""
+    row = desk.files.rows.of(ref) if ref.kind == "session" else None
+    return desk.files.data(ref).get("bike") if row is None else row.bike or None
 
 
 def _modes(desk: Desk, subject: Ref) -> tuple[str, ...]:

@@ -1,0 +1,70 @@
+"""Pages over what an earlier run carried: they say the same as over all sessions, and read few old ones."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from paddock_tui.advice.ledger import neighbours
+from paddock_tui.advice.tyre_ratings import tyre_ratings
+from paddock_tui.desk import bike_past
+from paddock_tui.desk.looking import LooksAt
+from paddock_tui.facts.unread_past import UnreadSession
+from paddock_tui.pages.after import after_page
+from paddock_tui.pages.before import before_page
+from paddock_tui.store import seals
+from paddock_tui.store.garage import GarageFiles
+from tests.bench._career import Career, write_career
+
+SESSIONS = 240
+FEW = 20
+"""So many bygone sessions of three bikes may be read for a page: those of the day there before."""
+
+Asked = Callable[[LooksAt], object]
+
+ASKED: dict[str, Asked] = {
+    "before the day": before_page,
+    "after the day": after_page,
+    "tyre ratings": lambda looks: tyre_ratings(looks.about(looks.session_in_hand())).filled,
+}
+
+
+@pytest.fixture(scope="module")
+def career(tmp_path_factory: pytest.TempPathFactory) -> Career:
+    return write_career(tmp_path_factory.mktemp("career") / "garage", SESSIONS, seed=5)
+
+
+@pytest.fixture(autouse=True)
+def _carried(career: Career, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Have a run leave what it learnt of every bike, of files that were written a moment ago."""
+    monkeypatch.setattr(bike_past, "HELD", 2)
+    monkeypatch.setattr(bike_past, "MAY_CHANGE", 6)
+    monkeypatch.setattr(bike_past, "WORTH", 3)
+    monkeypatch.setattr(seals, "RESTS_NS", -(10**15))
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    # How much laps scatter is told by so many sessions at most: of so few here, by fewer.
+    monkeypatch.setattr(neighbours, "MOST_SESSIONS", 3)
+    run = looks_at(career)
+    after_page(run)
+    before_page(run)
+    for keep in run.histories.to_keep(run.files):
+        keep()
+
+
+def looks_at(career: Career) -> LooksAt:
+    return LooksAt(GarageFiles(career.root), lambda: career.at)
+
+
+@pytest.mark.parametrize("name", ASKED)
+def test_a_page_says_the_same_over_what_was_carried_and_reads_few_old_sessions(
+    career: Career, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    now = looks_at(career)
+    said = ASKED[name](now)
+    past = [one for bike in now.files.listing("bike") for one in now.history_of(bike).past]
+    assert sum(isinstance(one, UnreadSession) for one in past) > 8 * FEW
+    assert now.histories.read_later <= FEW
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "none"))
+    fresh = looks_at(career)
+    assert said == ASKED[name](fresh)
+    assert fresh.histories.read_later == 0
