@@ -157,6 +157,12 @@ class History:
         object.__setattr__(self, "line", line)
         return self
 
+    def whole(self) -> tuple[PastSession, ...]:
+        """Return the sessions, all of them read: in their order, as many are read at once that way."""
+        for one in self.past:
+            _ = one.session
+        return self.past
+
     def and_then(self, one: PastSession) -> "History":
         """Return it with one more session: it goes on by itself from what is known of those before."""
         line = self.line.branch(len(self.past))

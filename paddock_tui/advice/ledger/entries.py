@@ -1,6 +1,6 @@
 """Every change in a bike's history, what it did as far as can be told, and what else may be the cause."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from weakref import WeakKeyDictionary
 
 import attrs
@@ -75,6 +75,11 @@ class LedgerEntry:
         return self.judgement.verdict if self.judgement is not None else "" if self.lost else TO_COME
 
     @property
+    def may_tell(self) -> bool:
+        """Whether it was changed alone: of what was changed together nothing is ever told."""
+        return bool(self.changes) and not self.others
+
+    @property
     def column(self) -> str:
         """The surface as it is judged: dry, damp, wet; empty where not known."""
         return COLUMN.get(self.session.session.surface or "", "")
@@ -97,7 +102,8 @@ def entries_of(history: History, name: str, bike: Bike | None, limits: Limits) -
     kept = _KEPT.get(history)
     if kept is not None and kept[0] == (name, limits[LIKE_TRACK]) and kept[1] is bike:
         return kept[2]
-    found = _with_dangers(tuple(judged_changes(history, reversed(history.past), name, bike, limits)))
+    all_of_it = reversed(history.whole())
+    found = _with_dangers(tuple(judged_changes(history, all_of_it, name, bike, limits)))
     _KEPT[history] = ((name, limits[LIKE_TRACK]), bike, found)
     return found
 
@@ -120,15 +126,23 @@ def unjudged(
 
 
 def judged_changes(
-    history: History, among: Iterable[PastSession], name: str, bike: Bike | None, limits: Limits
+    history: History,
+    among: Iterable[PastSession],
+    name: str,
+    bike: Bike | None,
+    limits: Limits,
+    wanted: Callable[[LedgerEntry], bool] = lambda _: True,
 ) -> Iterator[LedgerEntry]:
-    """Give the changes of some sessions of a history in their order, without the danger of a way back."""
+    """Give the changes of some sessions of a history in their order, without the danger of a way back.
+
+    Only those that are `wanted`, which is asked before it is known what a change did, are compared.
+    """
     ridden = Neighbours(history, limits)
     for past in among:
         copied = past.session.copied_from
         if copied is None:
             continue
-        for entry in unjudged(name, past, history.of(copied), bike):
+        for entry in filter(wanted, unjudged(name, past, history.of(copied), bike)):
             yield _judged(_compared(history, entry, ridden), ridden, bike)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from paddock_tui.advice.ledger.changes import key_of, reversed_key
-from paddock_tui.advice.ledger.entries import entries_of
+from paddock_tui.advice.ledger.entries import LedgerEntry, judged_changes
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import CauseQuestion, Kind, Move, Passed, Proposal, Spoken
@@ -241,7 +241,14 @@ def _helped(given: Given, block: list[SetUpDifference]) -> str:
     if name is None:
         return ""
     wanted = {key_of([(one.path, one.old, one.new)]) for one in block}
-    for entry in entries_of(given.about.history, name, given.about.situation.bike, given.case.limits):
+    asked = {*wanted, *map(reversed_key, wanted)}
+
+    def is_wanted(entry: LedgerEntry) -> bool:
+        return entry.may_tell and key_of((one.path, one.old, one.new) for one in entry.changes) in asked
+
+    history, bike = given.about.history, given.about.situation.bike
+    all_of_it = reversed(history.whole())
+    for entry in judged_changes(history, all_of_it, name, bike, given.case.limits, is_wanted):
         key = key_of((one.path, one.old, one.new) for one in entry.changes)
         opposite = entry.verdict == "made it worse" and reversed_key(key) in wanted
         if (entry.verdict == _HELPED and key in wanted) or opposite:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from paddock_tui.advice.in_force import undone_by
 from paddock_tui.advice.ledger.changes import because_of
-from paddock_tui.advice.ledger.entries import entries_of
+from paddock_tui.advice.ledger.entries import judged_changes
 from paddock_tui.advice.ledger.settling import KEEP, outings_left, to_settle
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import learnt_with
@@ -60,10 +60,12 @@ def _to_settle(given: Given) -> Iterator[str]:
         return
     left = outings_left(given.about.situation.day, given.session, given.about.situation.now)
     acted = {one.path for one in given.block}
-    for entry in entries_of(
-        learnt_with(given.about).history, name, given.about.situation.bike, given.case.limits
-    ):
-        if entry.session.id == own and acted == {one.path for one in entry.changes}:
+    history = learnt_with(given.about).history
+    past = history.of(own)
+    if left is None or past is None:
+        return
+    for entry in judged_changes(history, (past,), name, given.about.situation.bike, given.case.limits):
+        if acted == {one.path for one in entry.changes}:
             said = to_settle(entry, left, given.case.clean_laps() or 0, given.case.limits)
             if said:
                 change = entry.changes[0]

@@ -2,11 +2,12 @@
 
 import math
 from collections.abc import Iterator, Mapping
+from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.advice.about import ENDS, About, PastSession, tyre_of
-from paddock_tui.advice.ledger.entries import entries_of
+from paddock_tui.advice.ledger.entries import judged_changes
 from paddock_tui.advice.next_change.words import Move
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.limits.next_change import FAILED_TWICE
@@ -30,6 +31,10 @@ class Tried:
 
 
 _BETTER = ("helped", "better")
+_CALLED = ("worse", "same", "better")
+"""What the rider calls a change."""
+_TOLD = ("helped", "made it worse")
+"""What the laps say of one."""
 
 
 def failed(about: About) -> tuple[Tried, ...]:
@@ -52,28 +57,55 @@ def helped(about: About) -> tuple[Tried, ...]:
 
 def _tried(about: About, verdicts: tuple[str, ...]) -> Iterator[tuple[Tried, bool]]:
     """List what was changed with one of these verdicts, and whether that was at this venue."""
-    venue, bike = about.id_of("venue"), about.id_of("bike")
-    own = PastSession("this session", about.session, venue)
-    known = {one.id for one in about.history.past}
-    history = about.history.past if about.id_of("session") in known else (*about.history.past, own)
-    by_id = {one.id: one.session for one in about.history.past}
-    for past in history:
-        source = by_id.get(past.session.copied_from or "")
-        if source is None or past.session.rider != about.session.rider:
+    found: list[_Judged] | None = about.worked_out.get(_tried)
+    if found is None:
+        found = about.worked_out[_tried] = [*_all_called(about), *_all_told(about)]
+    return ((one.tried, one.here) for one in found if one.verdict in verdicts)
+
+
+class _Judged(NamedTuple):
+    """What was tried, the verdict of it, and whether that was at this venue."""
+
+    tried: Tried
+    verdict: str
+    here: bool
+
+
+def _all_called(about: About) -> Iterator[_Judged]:
+    """List what the rider called better, worse or the same, here or where it was like here."""
+    before = about.history.whole()
+    own = PastSession("this session", about.session, about.id_of("venue"))
+    for past in before if about.history.of(about.id_of("session")) is not None else (*before, own):
+        because = [one for named in past.session.because.values() for one in named.values()]
+        if past.rider != about.session.rider or not any(one.verdict in _CALLED for one in because):
             continue
-        here = venue is not None and past.venue == venue
-        if here or _like(about, past):
-            for one in _called(past, source, verdicts):
-                yield one, here
-    situation = about.situation
-    ledger = entries_of(about.history, bike, situation.bike, situation.limits) if bike is not None else ()
-    for entry in ledger:
-        here = venue is not None and entry.session.venue == venue
-        mine = entry.session.session.rider == about.session.rider
-        if entry.verdict in verdicts and mine and (here or _like(about, entry.session)):
+        source = about.history.of(past.session.copied_from)
+        here = _is_here(about, past)
+        if source is not None and (here or _like(about, past)):
+            for tried, verdict in _called(past, source.session):
+                yield _Judged(tried, verdict, here)
+
+
+def _all_told(about: About) -> Iterator[_Judged]:
+    """List what the laps say helped or made it worse, here or where it was like here."""
+    situation, bike = about.situation, about.id_of("bike")
+    if bike is None:
+        return
+    mine = (one for one in reversed(about.history.whole()) if one.rider == about.session.rider)
+    like = [one for one in mine if _is_here(about, one) or _like(about, one)]
+    for entry in judged_changes(
+        about.history, like, bike, situation.bike, situation.limits, lambda one: one.may_tell
+    ):
+        if entry.verdict in _TOLD:
             says = f"the laps say {'better' if entry.verdict == 'helped' else 'worse'}"
             for change in entry.changes:
-                yield Tried(change.about, change.old, change.new, entry.session.id, says), here
+                tried = Tried(change.about, change.old, change.new, entry.session.id, says)
+                yield _Judged(tried, entry.verdict, _is_here(about, entry.session))
+
+
+def _is_here(about: About, past: PastSession) -> bool:
+    venue = about.id_of("venue")
+    return venue is not None and past.venue == venue
 
 
 def _like(about: About, past: PastSession) -> bool:
@@ -92,14 +124,14 @@ def _like(about: About, past: PastSession) -> bool:
     return columns[0] is not None and columns[0] == columns[1] and springs and same_tyres
 
 
-def _called(past: PastSession, source: Session, verdicts: tuple[str, ...]) -> Iterator[Tried]:
+def _called(past: PastSession, source: Session) -> Iterator[tuple[Tried, str]]:
     for kind, reasons in past.session.because.items():
         for key, because in reasons.items():
-            if because.verdict is None or because.verdict not in verdicts:
+            if because.verdict is None or because.verdict not in _CALLED:
                 continue
             old, new = (_value(one, kind, key) for one in (source, past.session))
             if old is not None and new is not None:
-                yield Tried((kind, key), old, new, past.id, f"called {because.verdict}")
+                yield Tried((kind, key), old, new, past.id, f"called {because.verdict}"), because.verdict
 
 
 def _same(one: Tried, other: Tried) -> bool:
