@@ -1,5 +1,7 @@
 """`check --all`: everything is read and reviewed, and every problem is listed."""
 
+import datetime as dt
+import gc
 import json
 import re
 import shutil
@@ -11,7 +13,9 @@ import pytest
 
 from paddock_tui.__main__ import INTERRUPTED
 from paddock_tui.commands import check_all
+from paddock_tui.commands.common import open_to_read
 from paddock_tui.commands.shared_out import shared_out
+from paddock_tui.store.passing import PassingFiles
 from paddock_tui.text import width
 from tests.commands.begun import Begun
 from tests.commands.running import EARLY, FILE, NEXT, Runner, spoil
@@ -136,3 +140,22 @@ def test_ended_by_a_key_it_leaves_no_process_behind(
 
     assert (ran.status, ran.out) == (INTERRUPTED, "")
     assert begun.all_are_gone(2)
+
+
+def test_what_is_judged_leaves_nothing_behind_that_leads_back_to_itself(garage: Path) -> None:
+    files = PassingFiles(garage)
+    desk = open_to_read(str(garage), dt.datetime.fromisoformat(EARLY), files=files)
+    refs = files.listing("session")
+    held = gc.isenabled()
+    gc.disable()
+    try:
+        left = []
+        for _ in range(2):
+            with files.looked_at_only():
+                for ref in refs:
+                    check_all._look_at(desk, ref)
+            left.append(gc.collect())
+    finally:
+        if held:
+            gc.enable()
+    assert left[1] == 0
