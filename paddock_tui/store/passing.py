@@ -16,13 +16,10 @@ if TYPE_CHECKING:
     from paddock_tui.store.untroubled_files import UntroubledFiles
 
 HELD = 64
-"""Sessions and days that are held: those of the day at hand, which are looked at again, are far fewer."""
+"""Sessions that are held: those of the day at hand, which are looked at again, are far fewer."""
 
-_MANY = ("session", "day")
-"""The kinds that grow with every season."""
-
-_OF_OTHERS = (*_MANY, "profile")
-"""Those, and what is read as another record says."""
+_READ_ANEW = ("session", "profile")
+"""What is read as another record says; of all others the first that was read stands."""
 
 
 class _Unwatched(Released):
@@ -34,7 +31,7 @@ class _Unwatched(Released):
 
 
 class PassingFiles(GarageFiles):
-    """Files of which no more than a few sessions and days are in memory; an older one is read anew.
+    """Files of which no more than a few sessions are in memory; an older one is read anew.
 
     All others are taken as they were when they were first read: each review asks for the same lists, bikes
     and riders again, and all reviews of one run rest on the same ones.
@@ -64,7 +61,7 @@ class PassingFiles(GarageFiles):
 
     def read(self, ref: Ref) -> Loaded | None:
         """Read a record, or give it as remembered; None where there is no such file."""
-        if ref.kind in _OF_OTHERS or self.staged:
+        if ref.kind in _READ_ANEW or self.staged:
             return super().read(ref)
         if self._settled_at is not self.former.state:
             self._settled, self._settled_at = {}, self.former.state
@@ -76,11 +73,12 @@ class PassingFiles(GarageFiles):
         return known
 
     def _read_raw(self, ref: Ref) -> FileText | None:
-        known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self.staged else None
-        if known is not None:
+        known = self._raw.get(ref) if ref not in self.staged else None
+        if known is not None and ref.kind != "session":
             return self._as_called(ref, known)
-        found = super()._read_raw(ref)
-        if ref.kind in _MANY and found is not None:
+        stands = known is not None and known.stamp is not None and known.stamp == self.stamp(ref)
+        found = self._as_called(ref, known) if stands and known is not None else super()._read_raw(ref)
+        if ref.kind == "session" and found is not None:
             self._latest.pop(ref, None)
             self._latest[ref] = None
             if len(self._latest) > HELD:
@@ -90,9 +88,10 @@ class PassingFiles(GarageFiles):
         return found
 
     def let_go(self, ref: Ref) -> None:
-        """Hold a record in memory no more, nor what was made of it."""
-        super().let_go(ref)
-        self._untroubled.pop(ref, None)
+        """Hold a session in memory no more, nor what was made of it; all others are asked for again."""
+        if ref.kind == "session":
+            super().let_go(ref)
+            self._untroubled.pop(ref, None)
 
     def _text_of(self, ref: Ref, path: Path, stamp: Stamp) -> FileText:
         found = self._quick.read(ref) if self._quick is not None else None
@@ -110,5 +109,9 @@ class PassingFiles(GarageFiles):
             return super()._structure(ref, raw)
         if ref.kind == "session":
             self.sessions_read.add(ref.id)
-        name = os.path.relpath(path, self.root)
-        return Loaded(ref, path, name, raw.text, raw.data, record, possible=record)
+        return Loaded(ref, path, self._name_in(path), raw.text, raw.data, record, possible=record)
+
+    def _name_in(self, path: Path) -> str:
+        """Return the name of a file as messages say it: most stand plainly below the garage's folder."""
+        name, begin = str(path), f"{self.root}{os.sep}"
+        return name[len(begin) :] if name.startswith(begin) else os.path.relpath(path, self.root)
