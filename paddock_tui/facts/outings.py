@@ -1,7 +1,8 @@
 """Sessions as the walk through the record takes them: with tyres, help, day and air of their time."""
 
+import functools
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 import attrs
@@ -29,6 +30,7 @@ from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import Tyre, TyreSet
 
 _AIDS = {one.value for one in Aid} - {"engine-braking"}
@@ -175,16 +177,22 @@ class Outings:
         bike = self.records.get("bike")
         if not isinstance(bike, Bike) or not column:
             return {}
-        rider = self._rider(session.rider)
+        rider, setup = self._rider(session.rider), session.setup
         group = rider.group if rider is not None else None
         rear = fitted["rear"].kind if "rear" in fitted else None
-        found: dict[str, AidHelp] = {}
-        for name, control in bike.controls.items():
-            one = _help(name, control, session, bike)
-            if one is not None:
-                start = _start(group, column, rear, function_of(name, control))
-                found[name] = attrs.evolve(one, start=start)
-        return found
+        # What is set stays as it is in most sessions, and is the same table then.
+        known, key = self._known.helps, (id(setup.controls), setup.mode, group, column, rear)
+        held = known.get(key)
+        if held is None:
+            found: dict[str, AidHelp] = {}
+            for name, control in bike.controls.items():
+                one = _help(name, control, setup, bike, functools.partial(_start, group, column, rear))
+                if one is not None:
+                    found[name] = one
+            if len(known) >= _LATELY:
+                known.clear()
+            held = known[key] = setup.controls, found
+        return held[1]
 
 
 class DaysSoFar:
@@ -251,7 +259,7 @@ class _OfSession(NamedTuple):
 
 
 _LATELY = 32
-"""Sessions of which that is remembered."""
+"""Sessions of which that is remembered, and makings of help."""
 
 
 class _Known:
@@ -264,6 +272,8 @@ class _Known:
     def __init__(self, fall_items: frozenset[str]) -> None:
         self.fall_items = fall_items
         self.outings: dict[int, tuple[PastSession, Session | None, Record | None, Outing]] = {}
+        self.helps: dict[tuple[object, ...], tuple[object, Mapping[str, AidHelp]]] = {}
+        """By the table of what is set, with it, and by all else that they rest on."""
         self.of_sessions: dict[int, tuple[Session, Session | None, Record | None, _OfSession]] = {}
 
 
@@ -304,18 +314,21 @@ def _same_records(one: Mapping[str, object], other: Mapping[str, object]) -> boo
     return len(one) == len(other) and all(other.get(name) is held for name, held in one.items())
 
 
-def _help(name: str, control: Control, session: Session, bike: Bike) -> AidHelp | None:
-    value = value_in_force(name, session.setup, bike)
-    if value is None or function_of(name, control) not in _AIDS:
+def _help(
+    name: str, control: Control, setup: SetUp, bike: Bike, start: Callable[[str], float | None]
+) -> AidHelp | None:
+    value, function = value_in_force(name, setup, bike), function_of(name, control)
+    if value is None or function not in _AIDS:
         return None
     levels = levels_of(name, control)
     scale = levels.help_if_known() if levels is not None else None
     if scale is None:
         return None
     try:
-        return AidHelp(scale.help_of(value), len(scale.on) - 1, None, str(value))
+        helps = scale.help_of(value)
     except (Inconsistent, OutOfRange):
         return None
+    return AidHelp(helps, len(scale.on) - 1, start(function), str(value))
 
 
 def _start(group: str | None, column: str, tyre: str | None, function: str) -> float | None:

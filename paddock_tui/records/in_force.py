@@ -76,11 +76,14 @@ def in_force_value(name: str, control: Control, setup: SetUp, mode: Mode | None)
     return setup.controls.get(name)
 
 
+_FREE = Mode()
+
+
 def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mode | None:
     """Return the riding mode as one control sees it, a free one where no mode names it; None: not known."""
     named = any(name in mode.fixes or name in mode.limits for mode in bike.modes.values())
     if control.outside_modes or not named:
-        return Mode()
+        return _FREE
     return bike.modes.get(setup.mode or "")
 
 
