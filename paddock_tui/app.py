@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, ClassVar
 
 from rich.text import Text
+from textual import events
 from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
@@ -136,6 +137,20 @@ class PaddockApp(App[int]):
     def get_default_screen(self) -> Screen[Any]:
         """Return start on the one screen there is, so that no empty one is painted first."""
         return self._opening or self.main
+
+    async def on_event(self, event: events.Event) -> None:
+        """Do what a key says in this same turn, where the board has the focus and nothing waits for that.
+
+        The stock app looks through all bindings first, of which only one with ctrl comes before the board,
+        and gives it the key a turn later.
+        """
+        board = self._main.board if self._main is not None else None
+        is_plain = isinstance(event, events.Key) and not (event.is_forwarded or event.key.startswith("ctrl+"))
+        if board is None or not is_plain or self.focused is not board or board.message_queue_size:
+            await super().on_event(event)
+            return
+        event._set_forwarded()
+        await board._dispatch_message(event)
 
     def on_mount(self) -> None:
         """Repaint when the process comes back from being stopped."""

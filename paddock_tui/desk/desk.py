@@ -1,7 +1,6 @@
 """The desk: one garage in hand, what is reviewed, done, undone, and told when something changes."""
 
 import datetime as dt
-import time
 from collections import Counter, deque
 from collections.abc import Callable, Iterable
 from functools import partial
@@ -14,7 +13,7 @@ from paddock_tui.desk.clock_watch import ClockWatch
 from paddock_tui.desk.looking import LooksAt, Now
 from paddock_tui.desk.set_clock import SetClock
 from paddock_tui.desk.undo import Done, Timeline
-from paddock_tui.desk.unsaved import Marks, marks, stage, whole_text
+from paddock_tui.desk.unsaved import Marks, as_they_read, marks, stage, whole_text
 from paddock_tui.desk.venue_clock import VenueClock
 from paddock_tui.desk.writer import Writer
 from paddock_tui.records.edits import Change, Step
@@ -51,11 +50,13 @@ _AHEAD = dt.timedelta(hours=12)
 """A last change that is further ahead was made under a clock that was wrong, then or now."""
 
 PAINT_WAITS = 0.05
-"""Seconds that a paint waits for an edit to be on disk; painted before that, its value is marked."""
+"""Seconds that an edit may take until it is on disk, before it is painted; its value is marked then."""
 
 
 class Desk(LooksAt):
-    """One garage in hand. Edits show at once and are written by one thread, in the order they were made.
+    """One garage in hand. Edits show as soon as they are on disk, or after a moment, marked as not yet there.
+
+    They are written by one thread, in the order they were made.
 
     All methods belong to the thread that made the desk; listeners may be called from the writer's.
     """
@@ -68,7 +69,6 @@ class Desk(LooksAt):
         self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
         self._writer = Writer()
-        self._paint_by = 0.0
         self._clock = ClockWatch()
         self._said_of_future = False
         self._landed: deque[_Landed] = deque()
@@ -80,7 +80,7 @@ class Desk(LooksAt):
         """What their files were like when such steps were last put on top of them."""
 
     def do(self, step: Step) -> None:
-        """Do a step: it shows at once, and is kept by the writer thread."""
+        """Do a step: the writer thread keeps it; it shows at once, or after a moment where that is slow."""
         if not step.changes:
             return
         self._start(self._history.begin(step))
@@ -235,13 +235,14 @@ class Desk(LooksAt):
 
     def _start(self, done: Done) -> None:
         plain = all(isinstance(change, Change) for change in done.step.changes)
-        if plain:
-            stage(self.files, done.step)
+        before = as_they_read(self.files, done.step)
         self._pending.update(done.refs)
         self._writer.submit(partial(self._keep, done))
-        self._paint_by = time.monotonic() + PAINT_WAITS
-        if not plain:
-            self._wait()
+        self._writer.wait(PAINT_WAITS if plain else -1)
+        if plain:
+            # What the page shows until the file is read again, made of what was there before it was written.
+            stage(self.files, done.step, before)
+        self.take_over()
         self._tell(DeskChange(done.refs))
 
     def _keep(self, done: Done) -> None:
@@ -289,13 +290,6 @@ class Desk(LooksAt):
         self._writer.wait()
         self.take_over()
 
-    def await_write(self) -> None:
-        """Wait for the writer as long as a paint may wait for it; then take over what it finished."""
-        left = self._paint_by - time.monotonic()
-        if left > 0:
-            self._writer.wait(timeout=left)
-        self.take_over()
-
     def take_over(self) -> None:
         """Take over what the writer finished: records are read from their files again.
 
@@ -313,7 +307,6 @@ class Desk(LooksAt):
             for ref in one.done.refs:
                 if not self._pending[ref]:
                     self._put_on_top(ref, saved=isinstance(one.outcome, Saved))
-        self._writer.forget_done()
 
     def _put_on_top(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again, and let what could not be kept show over it."""

@@ -1,6 +1,7 @@
 """Edits that are not on disk: how they show, and the text that a record would have with them."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
 
 from paddock_tui.desk.undo import Done
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Step
@@ -19,14 +20,28 @@ Marks = Mapping[tuple[Ref, Path], str]
 """What to say beside values that show and are not on disk."""
 
 
-def stage(files: GarageFiles, step: Step) -> None:
-    """Let the records read as they will stand; what a clash will refuse is left as it is."""
+AsTheyRead = dict[Ref, Mapping[str, Any]]
+"""The plain data of some records."""
+
+
+def as_they_read(files: GarageFiles, step: Step) -> AsTheyRead:
+    """Return the records that a step changes as they read now."""
+    return {change.ref: files.data(change.ref) for change in step.changes if isinstance(change, Change)}
+
+
+def stage(files: GarageFiles, step: Step, before: AsTheyRead | None = None) -> None:
+    """Let the records read as they will stand, made of what they were `before` (not given: as they read now).
+
+    What a clash will refuse is left as it is.
+    """
+    plain = as_they_read(files, step) if before is None else before
     for change in step.changes:
         if isinstance(change, Change):
-            data = dict(files.data(change.ref))
+            data = dict(plain[change.ref])
             for edit in change.edits:
                 if _stands(data, edit):
                     data = after(data, edit, lambda _: True)
+            plain[change.ref] = data
             files.stage(change.ref, data)
 
 

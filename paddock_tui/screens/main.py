@@ -42,6 +42,7 @@ clearing, field_of, setting = soon("paddock_tui.desk.edits.values", "clearing", 
 stepping, toggling, value_on = soon("paddock_tui.desk.edits.keys", "stepping", "toggling", "value_on")
 chosen, is_whole = soon("paddock_tui.entry.typing_kinds", "chosen", "is_whole")
 begun, followed = soon("paddock_tui.screens.digits", "begun", "followed")
+asked_before = Later("paddock_tui.desk.edits.taken_out")("asked_before")
 deciding = Later("paddock_tui.desk.edits.disputes")("deciding")
 keep_laps = Later("paddock_tui.screens.lap_question")("keep_laps")
 may_mend = Later("paddock_tui.screens.return_state")("may_mend")
@@ -114,9 +115,9 @@ class MainScreen(KeepingScreen):
     def draw(self) -> None:
         """Make the page anew and show it; the board sends only what changed.
 
-        What shows without a mark is on disk: an edit is waited for a moment; if it takes longer it is marked.
+        What shows without a mark is on disk.
         """
-        self.desk.await_write()
+        self.desk.take_over()
         self.state.of(Folds).fit(*self.app.size)
         with self.desk.files.once.each():
             self._seen = judged_page(self.desk, self.place, self.context(), self.state, self.own.actions)
@@ -206,11 +207,10 @@ class MainScreen(KeepingScreen):
         if isinstance(step, str):
             self.board.say(step)
             return
-        step = said_of_times(self.desk.files, step, self.desk.now(), in_doubt=self.desk.clock_in_doubt)
-        ridden = [change.ref for change in step.changes if isinstance(change, Change) and self._asks(change)]
-        from paddock_tui.desk.edits.taken_out import asked_before
-
-        words = asked_before(self.desk.files, step, ridden=bool(ridden))
+        with self.desk.files.once.each():
+            step = said_of_times(self.desk.files, step, self.desk.now(), in_doubt=self.desk.clock_in_doubt)
+            ridden = [one.ref for one in step.changes if isinstance(one, Change) and self._asks(one)]
+            words = asked_before(self.desk.files, step, ridden=bool(ridden))
         if not words:
             self.do(step)
             return

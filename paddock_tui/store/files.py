@@ -37,7 +37,7 @@ def replace_durably(
         with tree.place(path, make=create, itself=create) as place:
             if create and _is_there(place):
                 raise NotWritten("a file of this name is there already")
-            found = None if create else _writable(place)
+            found = None if create else writable(place)
             temporary = write_beside(place, data, found, mode)
             try:
                 if create:
@@ -57,15 +57,15 @@ _AT_MOST = 64_000_000
 """Bytes: what is compared with what was read is never larger."""
 
 
-def check_writable(tree: Tree, path: Path) -> None:
+def _check_writable(tree: Tree, path: Path) -> None:
     """Look whether a file may be written, without writing. Raises NotWritten."""
     with _plain_words(), tree.place(path) as place:
-        _writable(place)
+        writable(place)
 
 
 def remove_durably(tree: Tree, path: Path) -> None:
     """Remove a file (of a symbolic link: the link); one that its owner may not write to is refused."""
-    check_writable(tree, path)
+    _check_writable(tree, path)
     with _plain_words(), tree.place(path, itself=True) as place:
         system_calls.unlink(place.folder, place.name)
         _confirm(place)
@@ -73,7 +73,7 @@ def remove_durably(tree: Tree, path: Path) -> None:
 
 def rename_durably(tree: Tree, path: Path, to: Path) -> None:
     """Give a file another name; one that exists already is refused, and never overwritten."""
-    check_writable(tree, path)
+    _check_writable(tree, path)
     with (
         _plain_words(),
         tree.place(path, itself=True) as source,
@@ -127,7 +127,7 @@ def _is_there(place: TreePlace) -> bool:
     return True
 
 
-def _writable(place: TreePlace) -> os.stat_result:
+def writable(place: TreePlace) -> os.stat_result:
     """Return the file's status; raise NotWritten where it must not be written."""
     found = system_calls.status(place.folder, place.name)
     if not stat.S_ISREG(found.st_mode):

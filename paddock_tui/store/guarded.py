@@ -26,11 +26,17 @@ class NotRead(Exception):
         self.expected = expected
 
 
-def read_file(tree: Tree, path: Path, most: int) -> bytes:
-    """Read a file below a tree's root, whole. Raises NotRead."""
+def anywhere(_: TreePlace) -> None:
+    """Accept wherever a file stands."""
+
+
+def read_file(tree: Tree, path: Path, most: int, look: Callable[[TreePlace], object] = anywhere) -> bytes:
+    """Read a file below a tree's root, whole, and `look` at its place while that is open. Raises NotRead."""
     try:
         with tree.place(path) as place:
-            return read_at(place, most)
+            data = read_at(place, most)
+            look(place)
+            return data
     except (OSError, RuntimeError) as error:  # RuntimeError: a loop of symbolic links
         raise NotRead(in_plain_words(error)) from None
 
@@ -47,12 +53,13 @@ def read_at(place: TreePlace, most: int, accept: Callable[[stat_result], None] =
     """
     file = system_calls.open_file(place.folder, place.name)
     try:
-        accept(system_calls.facts(file))
+        found = system_calls.facts(file)
+        accept(found)
         for _ in range(_TRIES):
-            before = _plain(file, most)
-            data = read_all(file, most, before.st_size)
-            after = system_calls.facts(file)
-            if before.st_mtime_ns == after.st_mtime_ns and after.st_size == len(data):
+            _refuse_odd(found, most)
+            before, data = found, read_all(file, most, found.st_size)
+            found = system_calls.facts(file)
+            if before.st_mtime_ns == found.st_mtime_ns and found.st_size == len(data):
                 return data
             system_calls.seek(file, 0)
     finally:
@@ -60,25 +67,24 @@ def read_at(place: TreePlace, most: int, accept: Callable[[stat_result], None] =
     raise NotRead("the file changes while it is read", "a file that rests")
 
 
-def _plain(file: int, most: int) -> stat_result:
-    found = system_calls.facts(file)
+def _refuse_odd(found: stat_result, most: int) -> None:
     if stat.S_ISDIR(found.st_mode):
         raise NotRead("this is a folder", "a text file")
     if not stat.S_ISREG(found.st_mode):
         raise NotRead("not a plain file", "a text file")
     if found.st_size > most:
         raise NotRead(f"more than {most} bytes", "a record, some kilobytes long")
-    return found
 
 
 def read_all(file: int, most: int, whole: int | None = None) -> bytes:
     """Read an open file from here to its end. Raises NotRead, and OSError.
 
-    What is there `whole` is used however long that took: waiting is refused, and it is over then.
+    Where it is known how much is there, no more is asked for than the `whole` of it. That is used however
+    long it took: waiting is refused, and it is over then.
     """
     pieces: list[bytes] = []
     size, end = 0, time.monotonic() + PATIENCE
-    while piece := system_calls.read(file, _PIECE):
+    while (whole is None or not size or size < whole) and (piece := system_calls.read(file, _PIECE)):
         pieces.append(piece)
         size += len(piece)
         if size > most:

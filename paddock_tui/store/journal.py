@@ -39,6 +39,7 @@ LARGEST = 1 << 26
 
 _MONTH = re.compile(r"\d{4}-\d{2}\.jsonl")
 _NEAR = 1 << 16
+_LINE = 1 << 12
 _LOOKED_AT = 4
 
 
@@ -338,7 +339,7 @@ def _entry(line: bytes) -> JournalEntry | None:
 
 def _last_line(file: int, end: int) -> tuple[bytes, bool]:
     """Return the last line of an open file, and whether it lacks its ending."""
-    size = _NEAR
+    size = _LINE
     while True:
         start = max(0, end - size)
         system_calls.seek(file, start)

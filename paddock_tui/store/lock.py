@@ -21,7 +21,9 @@ from paddock_tui.store.processes import is_alive
 from paddock_tui.store.render import render_line
 from paddock_tui.store.tree import release
 
-_LOCK, _HOLDER = "lock", "holder"
+_LOCK = "lock"
+_END = "\n\n"
+"""Behind a holder's note: what stands after it is left of a longer one."""
 _LOOK_AGAIN = 0.02
 _LONGEST_NOTE = 1000
 _BUSY = (errno.EAGAIN, errno.EACCES)
@@ -67,12 +69,13 @@ def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -
         if not taken:
             raise Locked(_holder(folder))
         with contextlib.suppress(OSError):  # only for the message to others
-            _sign(folder, since or dt.datetime.now())
+            _sign(file, since or dt.datetime.now())
         try:
             yield folder
         finally:
             with contextlib.suppress(OSError):
-                folder.remove(_HOLDER)
+                system_calls.seek(file, 0)
+                system_calls.write(file, _END.encode("ascii"))
 
 
 def holder(garage: Path) -> Holder | None:
@@ -104,7 +107,8 @@ def _holder(folder: Private) -> Holder | None:
     import tomllib  # most that loads this module meets no other holder
 
     try:
-        note = tomllib.loads(folder.read(_HOLDER, _LONGEST_NOTE).decode("utf-8"))
+        text, _, _ = folder.read(_LOCK, _LONGEST_NOTE).decode("utf-8").partition(_END)
+        note = tomllib.loads(text)
         pid, host, since = note["pid"], note["host"], note["since"]
     except (OSError, NotRead, ValueError, KeyError, RecursionError):
         return None
@@ -115,9 +119,14 @@ def _holder(folder: Private) -> Holder | None:
     return Holder(pid, host, since)
 
 
-def _sign(folder: Private, since: dt.datetime) -> None:
-    text = f"pid = {os.getpid()}\n{_host_line()}\n{render_line(('since',), since.replace(microsecond=0))}\n"
-    folder.put(_HOLDER, text.encode("utf-8"))
+def _sign(file: int, since: dt.datetime) -> None:
+    """Say in the lock's own file who holds it.
+
+    Written over what stands there: a file that comes and goes, or is emptied, has the disk write each time.
+    """
+    at = since.replace(tzinfo=None).isoformat(timespec="seconds")
+    text = f"pid = {os.getpid()}\n{_host_line()}\nsince = {at}{_END}"
+    system_calls.write(file, text.encode("utf-8"))
 
 
 @functools.cache

@@ -99,7 +99,9 @@ class Private:
         """
         file = self.open(name, own=own)
         try:
-            system_calls.truncate(file)
+            # Some disks write at once what was emptied, even where it was empty.
+            if system_calls.facts(file).st_size:
+                system_calls.truncate(file)
             while data:
                 data = data[system_calls.write(file, data) :]
         finally:
@@ -119,14 +121,16 @@ class Private:
 
     def open(self, name: str, *, own: bool = False) -> int:
         """Open a file for reading and writing, made where it is not there. Raises OSError."""
-        mode = 0o600 if own else self.file_mode
-        with contextlib.suppress(FileNotFoundError):
-            found = system_calls.status(self.folder, name)
-            _refuse_foreign(found, f"{self.name}/{name}", self.shared)
-        file = system_calls.open_to_write(self.folder, name, mode)
+        mode, called = 0o600 if own else self.file_mode, f"{self.name}/{name}"
+        try:
+            file = system_calls.open_to_write(self.folder, name, mode)
+        except OSError:
+            with contextlib.suppress(FileNotFoundError):
+                _refuse_foreign(system_calls.status(self.folder, name), called, self.shared)
+            raise
         try:
             found = system_calls.facts(file)
-            _refuse_foreign(found, f"{self.name}/{name}", self.shared)
+            _refuse_foreign(found, called, self.shared)
             if stat.S_IMODE(found.st_mode) != mode and found.st_uid == os.geteuid():
                 system_calls.change_mode(file, mode)
         except BaseException:
@@ -170,15 +174,14 @@ def own_folder(root: Path, name: str, *, make: bool = False, may_share: bool = F
 
 def _folder(above: int, name: str, called: str, shared: bool, make: bool) -> int:
     mode = 0o770 if shared else 0o700
-    if make and not _is_there(above, name):
+    try:
+        file = _opened(above, name, called)
+    except FileNotFoundError:
+        if not make:
+            raise
         system_calls.make_folder(above, name, mode)
         sync_names(above)
-    found = system_calls.status(above, name)
-    if stat.S_ISLNK(found.st_mode):
-        raise NotOurs(called, "is a link")
-    if not stat.S_ISDIR(found.st_mode):
-        raise NotOurs(called, "is no folder")
-    file = system_calls.open_folder(above, name)
+        file = _opened(above, name, called)
     try:
         found = system_calls.facts(file)
         _refuse_owner(found, called, shared)
@@ -200,12 +203,16 @@ def _set_mode(folder: int, mode: int) -> None:
             release(here)
 
 
-def _is_there(folder: int, name: str) -> bool:
+def _opened(above: int, name: str, called: str) -> int:
     try:
-        system_calls.status(folder, name)
-    except FileNotFoundError:
-        return False
-    return True
+        return system_calls.open_folder(above, name)
+    except OSError:
+        found = system_calls.status(above, name)
+        if stat.S_ISLNK(found.st_mode):
+            raise NotOurs(called, "is a link") from None
+        if not stat.S_ISDIR(found.st_mode):
+            raise NotOurs(called, "is no folder") from None
+        raise
 
 
 def _refuse_foreign(found: os.stat_result, name: str, shared: bool) -> None:

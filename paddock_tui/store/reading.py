@@ -1,16 +1,16 @@
 """Text and data out of files that may hold anything: what is wrong is said, with its line."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.store.everyday import everyday
-from paddock_tui.store.guarded import NotRead, read_file
+from paddock_tui.store.guarded import NotRead, anywhere, read_file
 from paddock_tui.store.hints import hint
 from paddock_tui.store.lines import BOM, key_spans, split_lines
-from paddock_tui.store.tree import Tree
+from paddock_tui.store.tree import Tree, TreePlace
 
 LARGEST = 1_000_000
 """Bytes: a record is some kilobytes, so that a larger file is something else."""
@@ -24,11 +24,16 @@ _LONG = 4000
 _TOO_DEEP = "too many brackets inside each other"
 
 
-def read_text(tree: Tree, path: Path, *, largest: int = LARGEST) -> str | InputError:
-    """Read a file as UTF-8, strictly. A byte order mark stays in the text, as its first character."""
+def read_text(
+    tree: Tree, path: Path, *, largest: int = LARGEST, look: Callable[[TreePlace], object] = anywhere
+) -> str | InputError:
+    """Read a file as UTF-8, strictly. A byte order mark stays in the text, as its first character.
+
+    `look` is given its place while that is open.
+    """
     name = str(path)
     try:
-        data = read_file(tree, path, largest)
+        data = read_file(tree, path, largest, look)
     except NotRead as error:
         return InputError(error.found, error.expected, file=name)
     try:

@@ -185,7 +185,7 @@ def _entry(intent: Intent, now: dt.datetime) -> JournalEntry:
 
 def _noted(files: GarageFiles, folder: Private, entry: JournalEntry, texts: dict[Ref, str]) -> str:
     """Write a line of the journal; return why only this run can undo it, or nothing."""
-    hidden = [ref for ref in entry.refs if _is_hidden(files, ref)]
+    hidden = [ref for ref in entry.refs if _is_hidden(files, ref)] if folder.shared else []
     if hidden:
         return f"{files.name_of(hidden[0])} is readable for you alone, and the garage's journal is not"
     try:
@@ -214,21 +214,20 @@ def is_newer(files: GarageFiles) -> bool:
 
     Where the garage's own file is lost, its line `schema = ...` is looked for in the text.
     """
-    from paddock_tui.records.garage import SCHEMA
+    from paddock_tui.records.garage import SCHEMA, Garage
 
-    schema = files.garage().schema
-    loaded = files.read(GARAGE)
-    if loaded is not None and loaded.record is None:
-        line = _SCHEMA_LINE.search(loaded.text)
-        schema = int(line[1]) if line is not None else None
+    loaded, schema = files.read(GARAGE), None
+    if loaded is not None and isinstance(loaded.record, Garage):
+        schema = loaded.record.schema
+    elif loaded is not None and (line := _SCHEMA_LINE.search(loaded.text)) is not None:
+        schema = int(line[1])
     return schema is not None and schema > SCHEMA
 
 
 def _is_hidden(files: GarageFiles, ref: Ref) -> bool:
-    """Return whether a record may be read by fewer than the files of a shared garage."""
+    """Return whether a record in a shared garage may be read by fewer than the journal."""
     path = files.path_of(ref)
     try:
-        shared = files.root.stat().st_mode & stat.S_IWGRP
-        return bool(shared and path is not None and not path.stat().st_mode & stat.S_IRGRP)
+        return path is not None and not path.stat().st_mode & stat.S_IRGRP
     except OSError:
         return False

@@ -9,7 +9,7 @@ from paddock_tui.records.edits import AnyChange, Change, Create, Rekey, Remove, 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.errors import NotWritten
-from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably
+from paddock_tui.store.files import remove_durably, rename_durably, replace_durably, writable
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.outcomes import Clash, NotSaved
 from paddock_tui.store.patch import FileData, Patched, patch
@@ -58,14 +58,12 @@ def _prepared(
     known = moved.get(change.ref) or files.path_of(files.former.current(change.ref))
     if known is None:
         return NotSaved(f"{change.ref} is not in the garage any more", again=False)
-    text = texts[known] if known in texts else read_text(files.tree, known)
-    if isinstance(text, InputError):
-        return NotSaved(f"{files.name_of(change.ref)}: {text.found}", text.mend)
     try:
-        if change.ref not in moved:
-            check_writable(files.tree, known)
+        text = texts[known] if known in texts else read_text(files.tree, known, look=writable)
     except NotWritten as error:
         return NotSaved(f"{files.name_of(change.ref)}: {error.reason}", error.mend)
+    if isinstance(text, InputError):
+        return NotSaved(f"{files.name_of(change.ref)}: {text.found}", text.mend)
     return _with_text(files, change, known, text)
 
 

@@ -33,7 +33,7 @@ BYTES = st.one_of(
     st.sampled_from([b"[" * 3000, b"9" * 5000]),
 )
 NAMES = st.sampled_from(
-    ["intent", "half-typed", "holder", "id", "journal/2026-06.jsonl", "journal/9999-99.jsonl", "journal/x"]
+    ["intent", "half-typed", "lock", "id", "journal/2026-06.jsonl", "journal/9999-99.jsonl", "journal/x"]
 )
 
 

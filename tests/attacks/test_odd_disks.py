@@ -85,8 +85,7 @@ def test_a_rename_of_letters_alone_works_where_the_disk_is_blind_to_case(attack:
 
 
 def test_a_lock_that_is_held_by_nobody_who_can_be_named_says_another_program(attack: Trap) -> None:
-    (attack.private / "lock").touch()
-    (attack.private / "holder").write_text(
+    (attack.private / "lock").write_text(
         f"pid = 999999999\nhost = '{os.uname().nodename}'\nsince = 2026-05-16T10:00:00\n"
     )
     file = os.open(attack.private / "lock", os.O_RDWR)

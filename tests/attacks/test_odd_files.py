@@ -87,7 +87,7 @@ def test_a_pipe_in_every_place_hangs_no_command(garage: Path) -> None:
     for folder in ("bikes", "days", "sessions/2026", "checklists"):
         os.mkfifo(garage / folder / "odd.toml")
     (garage / ".paddock").mkdir()
-    for name in ("intent", "half-typed", "holder", "id"):
+    for name in ("intent", "half-typed", "lock", "id"):
         os.mkfifo(garage / ".paddock" / name)
     code = (
         "import sys; from paddock_tui.__main__ import main\n"

@@ -15,7 +15,7 @@ from paddock_tui.store.saving import repair
 from tests.attacks.trap import ONE, Trap, naming, trap
 from tests.desk.opened import BEFORE, at_desk
 
-NAMES = ["journal", "intent", "half-typed", "holder", "id", "lock", ".gitignore"]
+NAMES = ["journal", "intent", "half-typed", "id", "lock", ".gitignore"]
 
 
 @pytest.fixture
@@ -136,7 +136,7 @@ def test_what_only_the_user_may_read_is_not_in_a_journal_that_the_group_may_read
 
 
 def test_a_holder_that_is_gone_or_no_holder_is_never_named(attack: Trap) -> None:
-    note = attack.private / "holder"
+    note = attack.private / "lock"
     for text in (
         f"pid = 999999999\nhost = '{os.uname().nodename}'\nsince = 2026-05-16T10:00:00\n",
         "pid = -1\nhost = 'x'\nsince = 'y'\n",

@@ -43,8 +43,10 @@ async def until_idle(app: App[Any], pilot: Pilot[Any]) -> None:
     The framework's own pause sleeps 20 ms and more, and takes a process that gets no processor for an
     idle one.
     """
-    await asyncio.sleep(0)  # what other threads handed over, and keys, are messages from here on
-    await asyncio.sleep(0)
+    for _ in range(6):
+        # What other threads handed over, and keys, are messages then, and the app hears of them before
+        # anything that waits for the board stands in their way there.
+        await asyncio.sleep(0)
     while app.is_running:
         if not await pilot._wait_for_screen():
             return

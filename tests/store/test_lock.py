@@ -6,6 +6,7 @@ import os
 import subprocess
 import sys
 from pathlib import Path
+from unittest.mock import Mock
 
 import pytest
 
@@ -76,7 +77,7 @@ def test_the_private_folder_ignores_itself_in_git(tmp_path: Path) -> None:
 
 def test_a_note_that_cannot_be_read_names_nobody(tmp_path: Path) -> None:
     with private(tmp_path, make=True):
-        note = tmp_path / ".paddock" / "holder"
+        note = tmp_path / ".paddock" / "lock"
 
     for text in ("", "not toml", "pid = 'x'\nhost = 1\nsince = 2026-05-16\n"):
         note.write_text(text)
@@ -101,3 +102,32 @@ def test_a_garage_that_takes_no_lock_is_said(tmp_path: Path) -> None:
 
     with pytest.raises(NotWritten, match="cannot be locked"), hold(tmp_path, wait=0):
         pass
+
+
+def test_what_is_left_of_a_longer_note_is_not_read(tmp_path: Path) -> None:
+    with private(tmp_path, make=True):
+        note = tmp_path / ".paddock" / "lock"
+    note.write_text("pid = 7\nhost = 'laptop'\nsince = 2026-05-16T10:00:00\n\nop'\nsince = 2026-05-16\n")
+
+    assert holder(tmp_path) == Holder(7, "laptop", dt.datetime(2026, 5, 16, 10))
+    note.write_text("x" * 500)
+    with hold(tmp_path):
+        assert holder(tmp_path) is not None
+    assert holder(tmp_path) is None
+
+
+def test_no_file_comes_and_goes_with_a_hold_nor_is_one_emptied(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with hold(tmp_path):
+        pass
+    made, changed = Mock(wraps=system_calls.create), Mock(wraps=system_calls.truncate)
+    monkeypatch.setattr(system_calls, "create", made)
+    monkeypatch.setattr(system_calls, "truncate", changed)
+    before = sorted((tmp_path / ".paddock").iterdir())
+
+    with hold(tmp_path):
+        assert sorted((tmp_path / ".paddock").iterdir()) == before
+
+    assert not made.called
+    assert not changed.called

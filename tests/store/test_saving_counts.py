@@ -1,5 +1,6 @@
 """What keeping an edit takes, counted: parses, syncs, and texts given to tomlkit."""
 
+from collections import Counter
 from pathlib import Path
 from unittest.mock import Mock
 
@@ -14,6 +15,7 @@ from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.reading import loads
 from paddock_tui.store.saving import Saved, save
 from tests.small import write
+from tests.store.test_failing_calls import Faults, failing
 
 SYNCS = 2
 """Of a kept value: the file before it takes its place, and the names of its folder."""
@@ -42,3 +44,20 @@ def test_a_value_that_gives_way_to_another_is_parsed_before_and_after_and_every_
     assert ['name = "Second"' in text for text in texts] == [False, True]
     assert synced.call_count == SYNCS
     assert structured.call_count == 0
+
+
+CALLS = 70
+"""System calls of a kept value with its journal line; they were 91, of which nobody needed the others."""
+
+
+def test_a_kept_value_asks_the_system_no_more_than_it_needs(tmp_path: Path) -> None:
+    files = GarageFiles(write(tmp_path))
+    save(files, change(Edit(("name",), "Plain", "First")))
+    faults = Faults()
+
+    with failing(faults):
+        assert isinstance(save(files, change(Edit(("name",), "First", "Second"))), Saved)
+
+    assert len(faults.seen) <= CALLS, sorted(Counter(faults.seen).items())
+    assert "truncate" not in faults.seen
+    assert faults.seen.count("create") == 1  # the file that takes the place of the old one

@@ -13,6 +13,8 @@ from textual.app import App
 from textual.dom import DOMNode
 from textual.driver import Driver
 from textual.drivers.linux_driver import LinuxDriver
+from textual.message import Message
+from textual.message_pump import MessagePump
 from textual.screen import Screen
 
 import paddock_tui
@@ -39,6 +41,8 @@ PARTS: tuple[tuple[Callable[[], object], str, str], ...] = (
     (App, "_disable_tooltips", "each screen mounts and styles a widget that nothing ever shows"),
     (App, "_disable_notifications", "each screen mounts and styles another"),
     (DOMNode, "_attach", "a named style cannot be made when it is first painted"),
+    (MessagePump, "_dispatch_message", "a key goes to the board over a queue of its own, a turn later"),
+    (Message, "_set_forwarded", "a key that the board left comes to it again, and again"),
     (Screen, "_compositor", "each changed line is sent from its left edge, in full colour codes"),
     (Console, "_color_system", "a span is sent in colours that the terminal may not have"),
     (_Driver, "_run_input_thread", "an error while keys are read prints a traceback over the screen"),
