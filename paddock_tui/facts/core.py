@@ -77,6 +77,7 @@ class Fact:
 
 
 FACTS: dict[str, Fact] = {}
+_BY_CLOCK: set[str] = set()
 
 COMPLETE = Whole("facts", "paddock_tui.facts.registered")
 
@@ -107,6 +108,8 @@ def fact(
         needs = parameters(function)
         keys = tuple(path.split(".")) if path else ()
         FACTS[name] = Fact(name, label, needs, function, per, frozenset(gathers), role, keys, show)
+        if "now" in needs:
+            _BY_CLOCK.add(name)
         return function
 
     return register
@@ -217,7 +220,7 @@ class Facts:
 
         Facts are functions of facts: where each that takes the time itself gives what it gave, all others do.
         """
-        by_clock = {one.name for one in FACTS.values() if "now" in one.needs} | {"now"}
+        by_clock = {"now", *_BY_CLOCK}
         other = Facts({**self._roots, "now": now}, self._subjects, self.of_bike)
         other._found = {key: value for key, value in self._found.items() if key[0] not in by_clock}
         asked = [(key, value) for key, value in self._found.items() if key[0] in by_clock and key[0] != "now"]

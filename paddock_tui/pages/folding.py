@@ -52,9 +52,10 @@ def opens(places: Set[tuple[Ref | None, Path]]) -> RowIsOpen:
             of.setdefault(ref, []).append(path)
 
     def is_open(row: Row) -> bool:
-        if row.trouble or row.severity in _GRAVE or row.key.startswith((MISSING, TO_DO)):
+        if row.trouble or row.severity in _GRAVE or (row.key and row.key.startswith((MISSING, TO_DO))):
             return True
-        return bool(row.path) and any(row.path[: len(path)] == path for path in of.get(row.ref, ()))
+        paths = of.get(row.ref)
+        return paths is not None and any(row.path[: len(path)] == path for path in paths)
 
     return is_open
 

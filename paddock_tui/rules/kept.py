@@ -36,7 +36,8 @@ class _Kept(NamedTuple):
             return None
         if before.now == other.now:
             return self
-        if any(is_due(rule, before) != is_due(rule, other) for rule in RULES.values()):
+        to_do = (rule for rule in RULES.values() if rule.todo is not None)
+        if any(is_due(rule, before) != is_due(rule, other) for rule in to_do):
             return None
         facts = self.facts.at(other.now)
         return None if facts is None else _Kept(other, facts, self.review)

@@ -14,7 +14,7 @@ from textual.widget import Widget
 from paddock_tui.pages.layout import WIDE, Laid, Line, View, layout
 from paddock_tui.pages.layout.texts import opens
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.widgets.paint import changed_spans, strip_of
+from paddock_tui.widgets.paint import strip_of
 
 RESTS_S = 0.35
 """So long a cursor stays on a row before that opens: keys that follow each other leave it there for less."""
@@ -84,7 +84,7 @@ class DrawnPage(Widget):
             self.call_next(self._lay)
 
     def _lay(self) -> None:
-        """Lay the page out and mark the cells that changed; all marks are painted at once."""
+        """Lay the page out and mark the lines that changed; of their cells those are sent that did."""
         if not self._is_stale or not self._view.width:
             return
         self._is_stale = False
@@ -92,10 +92,10 @@ class DrawnPage(Widget):
         self._view = attrs.evolve(self._view, panel=panel)
         before, self._laid = self._laid.lines, layout(self._page, self._view)
         self._view = attrs.evolve(self._view, top=self._laid.top)
-        for y, line in enumerate(self._laid.lines):
-            spans = changed_spans(before[y] if y < len(before) else (), line, self._view.width)
-            if spans:
-                self.refresh(*(Region(start, y, end - start, 1) for start, end in spans))
+        lines = enumerate(self._laid.lines)
+        changed = [y for y, line in lines if y >= len(before) or before[y] != line]
+        if changed:
+            self.refresh(*(Region(0, y, self._view.width, 1) for y in changed))
 
     def on_resize(self, event: events.Resize) -> None:
         """Lay the page out for the new size."""

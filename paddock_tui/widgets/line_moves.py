@@ -7,7 +7,7 @@ that all terminals know since the VT102.
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import accumulate, pairwise
-from operator import ne
+from operator import itemgetter, ne
 from typing import NamedTuple
 
 from paddock_tui.widgets.sending import BLANK, Cell, size
@@ -102,7 +102,7 @@ def _distances(old: Lines, new: Lines, changed: Sequence[int]) -> list[int]:
 
 
 def _text(line: Sequence[Cell]) -> str:
-    return "".join([char for char, _ in line[_MARGIN:]]).strip()
+    return "".join(map(itemgetter(0), line[_MARGIN:])).strip()
 
 
 def _known(old: Lines, new: Lines, first: int, last: int) -> Iterator[range]:

@@ -7,6 +7,8 @@ is erased in a style that would show on blanks.
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
+from itertools import compress
+from operator import ne
 from typing import NamedTuple
 
 Codes = tuple[str, str, str]
@@ -243,7 +245,7 @@ def _cheapest_next(runs: Sequence[Run], at: CursorPlace | None) -> Brush:
 
 def plan(y: int, old: LineCells, new: LineCells) -> list[Run]:
     """Return the runs that turn line `y` from `old` into `new`, of as many cells."""
-    changed = [at for at, (before, after) in enumerate(zip(old, new, strict=True)) if before != after]
+    changed = list(compress(range(len(new)), map(ne, old, new)))
     if not changed:
         return []
     end = _end(new)
@@ -289,8 +291,10 @@ def _joins(new: LineCells, stop: int, start: int) -> bool:
     """Whether what stands between two runs is sent as cheaply as it is passed over."""
     if start - stop > _PASS_OVER + 1:
         return False
-    codes, wanted = new[stop - 1][1], new[start][1]
-    text, after = texts_written(texts_of(new[stop:start]), codes)
+    codes, wanted, gap = new[stop - 1][1], new[start][1], new[stop:start]
+    if gap == [(" ", unseen(codes))] * len(gap):
+        return len(gap) <= _PASS_OVER
+    text, after = texts_written(texts_of(gap), codes)
     return size(text) + len(between(after, wanted)) <= _PASS_OVER + len(between(codes, wanted))
 
 

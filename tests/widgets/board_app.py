@@ -111,8 +111,10 @@ class BoardApp(App[None]):
     ENABLE_COMMAND_PALETTE = False
 
     def on_mount(self) -> None:
-        repaint_on_resume(self, ShownCells())
+        shown = ShownCells()
+        repaint_on_resume(self, shown)
         self.bench = Bench()
+        self.bench.share(shown)
         self.push_screen(self.bench)
 
 

@@ -171,7 +171,7 @@ async def test_a_page_without_rows_takes_every_key(shown: Page) -> None:
         assert screen.heard == []
 
 
-async def test_a_key_marks_only_the_cells_that_change(monkeypatch: pytest.MonkeyPatch) -> None:
+async def test_a_key_marks_only_the_lines_that_change(monkeypatch: pytest.MonkeyPatch) -> None:
     async with bench() as (screen, press):
         marked: list[tuple[int, int]] = []
         refresh = screen.board.refresh
@@ -183,7 +183,7 @@ async def test_a_key_marks_only_the_cells_that_change(monkeypatch: pytest.Monkey
         monkeypatch.setattr(screen.board, "refresh", noted)
         await press("down")
 
-        assert marked == [(3, 10), (4, 9)]
+        assert marked == [(3, 80), (4, 80)]
         marked.clear()
         screen.board.show(page(screen.values))
         assert marked == []

@@ -14,7 +14,6 @@ from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
 from textual.geometry import Region
 from textual.strip import Strip
 
-from paddock_tui.widgets.paint import changed_spans
 from paddock_tui.widgets.sending import between
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate, codes_of
 from tests.every import every
@@ -133,22 +132,3 @@ def test_only_what_differs_of_a_style_is_sent() -> None:
     assert between(quiet, weighty) == "\x1b[1;38;5;222m"
     assert between(weighty, quiet) == "\x1b[;38;5;247;48;5;233m"
     assert between(quiet, ("", "", "")) == "\x1b[m"
-
-
-@every(
-    ("old", "new", "spans"),
-    [
-        ("abcdef", "abcdef", []),
-        ("abcdef", "abXdef", [(2, 3)]),
-        ("a" * 30, "X" + "a" * 28 + "X", [(0, 1), (29, 30)]),
-        ("a" * 30, "X" + "a" * 8 + "X" + "a" * 20, [(0, 10)]),
-        ("short", "short er", [(6, 8)]),
-        ("a 宽 line", "b 宽 line", [(0, 30)]),
-    ],
-)
-def test_the_runs_of_cells_that_differ(old: str, new: str, spans: list[tuple[int, int]]) -> None:
-    assert changed_spans(((old, ""),), ((new, ""),), 30) == spans
-
-
-def test_a_cell_of_another_style_differs() -> None:
-    assert changed_spans((("ab", ""), ("c", "bar")), (("ab", ""), ("c", "mark")), 30) == [(2, 3)]

@@ -56,12 +56,12 @@ def columns(page: Page, pen: Pen) -> Columns:
 
 def _chosen(page: Page, pen: Pen) -> Columns:
     share = 9 / 20 if pen.width < 60 else 3 / 10
-    longest = max(page.labels, _longest(page, "field"), _longest(page, "ask"))
-    label = min(longest + 2, int(pen.width * share))
+    longest, number = _measured(page)
+    label = min(max(page.labels, longest["field"], longest["ask"]) + 2, int(pen.width * share))
     # Names tell records apart: on a narrow screen they come before what is said of them.
-    label = max(label, min(_longest(page, "link") + 2, int(pen.width * (1 / 2 if pen.width < 60 else share))))
+    label = max(label, min(longest["link"] + 2, int(pen.width * (1 / 2 if pen.width < 60 else share))))
     if pen.width >= 60:
-        label = max(label, min(_longest(page, "text") + 2, int(pen.width * share)))
+        label = max(label, min(longest["text"] + 2, int(pen.width * share)))
     value = MARK + max(label, min(10, pen.width // 4))
     right = value + _for_values(pen.width)
     bar = min(31 if pen.width >= 120 else 21, pen.width - right)
@@ -69,20 +69,26 @@ def _chosen(page: Page, pen: Pen) -> Columns:
         wide = min(21, max(pen.width - value, 0))
         beside = min(pen.width - value - SHORT_VALUE - 1, 21)
         beside = beside if beside >= _LEAST_BAR else 0
-        return Columns(pen, value, right, wide, below=True, number=_number_cells(page), beside=beside)
-    return Columns(pen, value, right, bar, number=_number_cells(page))
+        return Columns(pen, value, right, wide, below=True, number=number, beside=beside)
+    return Columns(pen, value, right, bar, number=number)
 
 
-def _number_cells(page: Page) -> int:
-    """Return the cells of a number: few, and more on a page with long ones."""
-    few, more = _NUMBERS
-    found = (
-        NUMBER.match(row.value)
-        for section in page.sections
-        for row in (*section.rows, *section.hidden)
-        if row.kind in ("field", "ask")
-    )
-    return more if any(one is not None and few < width(one[0]) <= more for one in found) else few
+def _measured(page: Page) -> tuple[dict[str, int], int]:
+    """Return the cells of the longest label of each kind, and those of a number: more where one is long.
+
+    Words that stand alone are no label. What is folded counts: what is opened shifts nothing.
+    """
+    longest = {"field": 0, "ask": 0, "link": 0, "text": 0}
+    number, more = _NUMBERS
+    for section in page.sections:
+        for row in (*section.rows, *section.hidden):
+            kind = row.kind
+            if kind in longest and (row.value or kind != "text"):
+                longest[kind] = max(longest[kind], width(row.label))
+            if number < more and kind in ("field", "ask"):
+                found = NUMBER.match(row.value)
+                number = more if found is not None and number < width(found[0]) <= more else number
+    return longest, number
 
 
 def columns_of_words(section: Section, columns: Columns) -> Columns:
@@ -91,22 +97,6 @@ def columns_of_words(section: Section, columns: Columns) -> Columns:
         return columns
     labels = (width(row.label) for row in section.rows if row.kind == "text" and row.value)
     return attrs.evolve(columns, value=min(columns.value, MARK + max(labels, default=0) + 2))
-
-
-def _longest(page: Page, kind: str) -> int:
-    """Return cells of the longest label of a kind; words that stand alone are no label.
-
-    Those of folded sections count: what is opened shifts nothing.
-    """
-    return max(
-        (
-            width(row.label)
-            for section in page.sections
-            for row in (*section.rows, *section.hidden)
-            if row.kind == kind and (row.value or kind != "text")
-        ),
-        default=0,
-    )
 
 
 def _for_values(width: int) -> int:

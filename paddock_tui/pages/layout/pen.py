@@ -131,12 +131,14 @@ def with_units(page: Page) -> Page:
 
 def sections_with_units(sections: Sequence[Section]) -> tuple[Section, ...]:
     """Return sections with their units as they are read."""
-    return tuple(
-        attrs.evolve(
-            one, rows=tuple(map(_row, one.rows)), note=as_read(one.note), summary=as_read(one.summary)
-        )
-        for one in sections
-    )
+    return tuple(map(_section, sections))
+
+
+def _section(section: Section) -> Section:
+    rows, note, summary = tuple(map(_row, section.rows)), as_read(section.note), as_read(section.summary)
+    if (rows, note, summary) == (section.rows, section.note, section.summary):
+        return section
+    return attrs.evolve(section, rows=rows, note=note, summary=summary)
 
 
 def _row(row: Row) -> Row:
