@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterable, Iterator, Mapping
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 import attrs
 
@@ -74,7 +74,7 @@ def assemble(
     _follow(files, "day", "venue", ("venue",), "venue", loaded, dangling)
     records = {role: one.possible for role, one in loaded.items() if one.possible is not None}
     session = _as(records.get("session"), Session)
-    lists = _checklists(files) if session is not None else []
+    lists, checklists = _checklists(files) if session is not None else _NO_LISTS
     of_day = _before(files, ref, session)
     situation = Situation(
         garage=files.garage(),
@@ -88,7 +88,7 @@ def assemble(
         source=_as(records.get("source"), Session),
         earlier=tuple(one.session for one in of_day if session and one.session.bike == session.bike),
         rider_today=of_day,
-        checklists={one.ref.id: one.record for one in lists if isinstance(one.record, Checklist)},
+        checklists=checklists,
         dangling=tuple(dangling),
         disputed=tuple(
             Disputed(role, one.ref, found) for role, one in loaded.items() for found in disputes(one.data)
@@ -163,10 +163,28 @@ def _impossible(loaded: Mapping[str, Loaded]) -> Iterator[Impossible]:
             yield from (Impossible(role, path, one.record) for path in one.impossible)
 
 
-def _checklists(files: GarageFiles) -> list[Loaded]:
-    """Read every checklist: what "to fix" means stands there, also for a list that is retired."""
-    read = (files.read(ref) for ref in files.listing("checklist"))
-    return [one for one in read if one is not None]
+class _Lists(NamedTuple):
+    """Checklists as they were read, and by their ids."""
+
+    read: tuple[Loaded, ...]
+    by_id: Mapping[str, Checklist]
+
+
+_NO_LISTS = _Lists((), {})
+_last_lists = [_NO_LISTS]
+
+
+def _checklists(files: GarageFiles) -> _Lists:
+    """Read every checklist: what "to fix" means stands there, also for a list that is retired.
+
+    While all of them stand they are the same table, by which others know that nothing in it changed.
+    """
+    every = (files.read(ref) for ref in files.listing("checklist"))
+    read, last = tuple(one for one in every if one is not None), _last_lists[0]
+    if len(read) != len(last.read) or any(one is not its for one, its in zip(read, last.read, strict=True)):
+        lists = {one.ref.id: one.record for one in read if isinstance(one.record, Checklist)}
+        last = _last_lists[0] = _Lists(read, lists)
+    return last
 
 
 def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[PastSession, ...]:

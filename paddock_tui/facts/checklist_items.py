@@ -20,7 +20,7 @@ from paddock_tui.records.checklist import (
     unlisted_item,
 )
 from paddock_tui.records.common import Check
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.day import NO_ENTRY, DayEntry, RidingDay
 from paddock_tui.records.fields import specs, value_at
 from paddock_tui.records.fields_of_record import Field, field_at
 from paddock_tui.records.kinds import Record
@@ -101,7 +101,7 @@ def _for(item: ChecklistItem, session: Session) -> bool:
 def entry_of(session: Session, records: Mapping[str, Record]) -> DayEntry:
     """Return what the day of a session holds of its rider on its bike."""
     day = records.get("day")
-    return day.entry_of(session.rider, session.bike) if isinstance(day, RidingDay) else DayEntry()
+    return day.entry_of(session.rider, session.bike) if isinstance(day, RidingDay) else NO_ENTRY
 
 
 class _Held(NamedTuple):

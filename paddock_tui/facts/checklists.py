@@ -147,16 +147,16 @@ class _InOrder(NamedTuple):
 
 
 def _in_order(checklists: Mapping[str, Checklist]) -> _InOrder:
-    """Put checklists in order, or give them as they were put before: those of a garage are all sessions'."""
+    """Put checklists in order, or give them as they were put before: one table is that of all sessions."""
     last = _LAST[0]
-    if checklists.keys() == last.of.keys() and all(last.of[key] is one for key, one in checklists.items()):
+    if checklists is last.of:
         return last
     placed = sorted(
         (_PLACES[found.stage], key) for key, found in checklists.items() if found.stage in _PLACES
     )
     lists = [(key, checklists[key]) for _, key in placed]
     items = {(one.stage in DAY_STAGES, name): item for _, one in lists for name, item in one.items.items()}
-    _LAST[0] = found = _InOrder(dict(checklists), lists, items)
+    _LAST[0] = found = _InOrder(checklists, lists, items)
     return found
 
 

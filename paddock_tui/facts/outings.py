@@ -33,6 +33,9 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import Tyre, TyreSet
 
+_fall_items: list[tuple[Mapping[str, Checklist] | None, frozenset[str]]] = [(None, frozenset())]
+"""Those of the table of checklists that was asked for last: one table is that of all sessions."""
+
 _AIDS = {one.value for one in Aid} - {"engine-braking"}
 
 
@@ -51,8 +54,13 @@ class Outings:
 
     @fall_items.default
     def _items_after_a_fall(self) -> frozenset[str]:
-        lists = (one for one in self.checklists.values() if one.stage == "after a fall")
-        return frozenset(name for one in lists for name, item in one.items.items() if item.to_fix == "hold")
+        of, found = _fall_items[0]
+        if of is not self.checklists:
+            lists = (one for one in self.checklists.values() if one.stage == "after a fall")
+            held = (name for one in lists for name, item in one.items.items() if item.to_fix == "hold")
+            found = frozenset(held)
+            _fall_items[0] = self.checklists, found
+        return found
 
     @_known.default
     def _known_already(self) -> "_Known":

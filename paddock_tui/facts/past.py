@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar, cast
 
 import attrs
 
-from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
+from paddock_tui.records.day import FORBIDDEN, NO_ENTRY, DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session, is_ridden
@@ -37,7 +37,7 @@ class PastSession:
     venue: str | None = None
     lap_km: float | None = None
     may_time: bool = True
-    entry: DayEntry = attrs.field(factory=DayEntry)
+    entry: DayEntry = NO_ENTRY
     altitude_m: float | None = None
     day: RidingDay | None = None
     seal: str = ""
@@ -56,7 +56,7 @@ class PastSession:
             there,
             length.to("km") if length is not None else None,
             held is None or held.timing != FORBIDDEN,
-            held.entry_of(session.rider, session.bike) if held is not None else DayEntry(),
+            held.entry_of(session.rider, session.bike) if held is not None else NO_ENTRY,
             height.to("m") if height is not None else None,
             held,
         )

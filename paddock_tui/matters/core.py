@@ -19,7 +19,7 @@ from paddock_tui.on_demand import Whole
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.day import NO_ENTRY, DayEntry, RidingDay
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import Tyre
@@ -57,7 +57,7 @@ class Outing:
 
     id: str
     session: Session
-    entry: DayEntry = attrs.field(factory=DayEntry)
+    entry: DayEntry = NO_ENTRY
     column: str = ""
     tyres: Mapping[str, str] = attrs.field(factory=dict)
     fitted: Mapping[str, Tyre] = attrs.field(factory=dict)

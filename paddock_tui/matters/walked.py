@@ -8,7 +8,7 @@ from typing import Generic, NamedTuple, TypeVar
 
 from paddock_tui.matters.core import Outing
 from paddock_tui.matters.days import Course, Together
-from paddock_tui.records.day import DayEntry
+from paddock_tui.records.day import NO_ENTRY
 
 State = TypeVar("State")
 
@@ -135,7 +135,7 @@ def _is_same(group: Together, other: Together) -> bool:
         one is its
         or (
             one.session is its.session
-            and (one.entry is its.entry or one.entry == its.entry == _NO_ENTRY)
+            and (one.entry is its.entry or one.entry == its.entry == NO_ENTRY)
             and _held(one) == _held(its)
         )
         for one, its in zip(group, other, strict=True)
@@ -144,5 +144,3 @@ def _is_same(group: Together, other: Together) -> bool:
 
 _held = attrgetter(*Outing.__match_args__)
 """What an outing holds: what is the very same in two is not compared value by value."""
-
-_NO_ENTRY = DayEntry()

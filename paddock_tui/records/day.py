@@ -83,6 +83,10 @@ class DayEntry:
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the day", keyed_by="checklist item")
 
 
+NO_ENTRY = DayEntry()
+"""What a day holds of somebody of whom it holds nothing."""
+
+
 @attrs.frozen
 class RidingDay:
     """One day at one venue with one organiser."""
@@ -145,7 +149,7 @@ class RidingDay:
 
     def entry_of(self, rider: str | None, bike: str | None) -> DayEntry:
         """Return what this day holds of a rider on a bike; an empty entry where it holds nothing of them."""
-        return self.entries.get(rider or "", {}).get(bike or "", DayEntry())
+        return self.entries.get(rider or "", {}).get(bike or "", NO_ENTRY)
 
 
 def measured_elsewhere(entry: DayEntry, day: RidingDay) -> bool:

@@ -129,9 +129,13 @@ def choice_shape(bike: Bike, key: str, damping: str | None) -> Shape[str]:
     return Named(what, names)
 
 
+SET = (("setup", "controls"), ("dash", "values"))
+"""The tables of a session whose values the bike's controls say how to read."""
+
+
 def set_up_troubles(data: Mapping[str, Any], bike: Bike) -> Iterator[InputError]:
     """Find the set values that cannot be read as what the bike's control is; ranges are for rules."""
-    for table in (("setup", "controls"), ("dash", "values")):
+    for table in SET:
         here: Any = data
         for key in table:
             here = here.get(key) if isinstance(here, Mapping) else None

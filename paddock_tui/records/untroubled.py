@@ -14,7 +14,7 @@ from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.reading import fits
 from paddock_tui.records.shapes.base import Shape
-from paddock_tui.records.shapes_of_bike import set_up_troubles
+from paddock_tui.records.shapes_of_bike import SET, set_up_troubles
 from paddock_tui.records.structured import UnreadableValue, by_shape
 
 _Make = Callable[[Any], Any]
@@ -32,13 +32,31 @@ def untroubled(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> 
     no figure that cannot be; None else, and where that takes a closer look.
     """
     cls = CLASSES[kind]
-    if bike is not None and kind in ("session", "profile") and next(set_up_troubles(data, bike), None):
+    if bike is not None and kind in ("session", "profile") and not _is_plainly_set(data, bike):
         return None
     try:
         record: Record = _record(cast(Hashable, cls))(data)
     except (_Unlike, UnreadableValue):
         return None
     return record
+
+
+def _is_plainly_set(data: Mapping[str, Any], bike: Bike) -> bool:
+    """Return whether all that is set can be read as what the bike's controls are.
+
+    That is remembered with the tables, which are the same from one session to the next.
+    """
+    by = "set on", id(bike)
+    tables = [data[key][inner] for key, inner in SET if type(data.get(key)) is dict and inner in data[key]]
+    made = [getattr(one, "made", None) for one in tables]
+    if all(one is not None and one.get(by) is bike for one in made):
+        return True
+    if next(set_up_troubles(data, bike), None) is not None:
+        return False
+    for one in made:
+        if one is not None:
+            one[by] = bike
+    return True
 
 
 @functools.cache
