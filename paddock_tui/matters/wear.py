@@ -70,7 +70,7 @@ def _new_reading(one: Opened, outing: Outing) -> bool:
     """Return whether it was measured again, or another part is on."""
     if outing.session.bike != one.whom:
         return False
-    if one.subject in readings(outing):
+    if getattr(outing.session, _PARTS[one.subject]) is not None:
         return True
     end = one.subject.partition("-")[0]
     name = outing.tyres.get(end)
