@@ -129,3 +129,20 @@ def test_only_what_is_new_is_gone_through() -> None:
     assert steps(40, line.branch(32)) == 40 - 31
     # A history that was changed by its holder is on no line.
     assert counted.of(History(sessions[:3]).on_line(line)) == 3
+
+
+class _NeverWhole(tuple[PastSession, ...]):
+    """A past that nobody may go through from its beginning."""
+
+    def __iter__(self) -> Iterator[PastSession]:
+        raise AssertionError("it is gone through from its beginning")
+
+
+@pytest.mark.usefixtures("walks")
+def test_of_a_longer_history_only_what_is_new_is_gone_through() -> None:
+    ids: Along[tuple[str, ...]] = Along("ids", (), lambda so_far, one: (*so_far, one.id))
+    past, line = tuple(PastSession(str(name), Session()) for name in range(5)), Lineage()
+    assert ids.of(History(past[:3]).on_line(line)) == ("0", "1", "2")
+
+    assert ids.of(History(_NeverWhole(past)).on_line(line)) == ("0", "1", "2", "3", "4")
+    assert ids.steps == 5
