@@ -125,8 +125,12 @@ def _keyed(rule: str, inner: _Make, by: type | None) -> _Make:
     shared = _Shared()
 
     def make(raw: Any) -> Any:
-        if not isinstance(raw, dict):
-            raise _Unlike
+        if type(raw) is not dict:
+            # A table that holds no others: where it is the same in many records, so is what is made of it.
+            return _of_shared(raw, shared, fresh)
+        return fresh(raw)
+
+    def fresh(raw: Any) -> Any:
         if not fitting.issuperset(raw):
             if not all(fits(rule, key) for key in raw):
                 raise _Unlike
