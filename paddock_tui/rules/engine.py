@@ -234,8 +234,8 @@ class _Asking:
         subjects = self._subjects(registered)
         if not subjects:
             return ()
-        facts, found = self.facts, list[Finding]()
-        judged, unknown = 0, 0
+        facts, judged, unknown = self.facts, 0, 0
+        found: list[Finding] = []
         for subject in subjects:
             values = facts.together(registered.asked, subject)
             if values is ABSENT:
@@ -247,8 +247,8 @@ class _Asking:
                 unknown += 1
                 continue
             judged += 1
-            raised = call(registered, values, self._limits)
-            found += [_finding(registered, one, subject, values, facts, self._situation) for one in raised]
+            for one in call(registered, values, self._limits):
+                found.append(_finding(registered, one, subject, values, facts, self._situation))
         # One control that could not be judged keeps its rule from passing.
         if judged and not found and not unknown:
             self.passed.append(registered.id)
