@@ -108,6 +108,17 @@ def entries_of(history: History, name: str, bike: Bike | None, limits: Limits) -
     return found
 
 
+_NEIGHBOURS: WeakKeyDictionary[History, tuple[float, Neighbours]] = WeakKeyDictionary()
+
+
+def _neighbours(history: History, limits: Limits) -> Neighbours:
+    """Return the neighbours in a history, the same ones for the same history again."""
+    kept = _NEIGHBOURS.get(history)
+    if kept is None or kept[0] != limits[LIKE_TRACK]:
+        kept = _NEIGHBOURS[history] = limits[LIKE_TRACK], Neighbours(history, limits)
+    return kept[1]
+
+
 def unjudged(
     name: str, past: PastSession, source: PastSession | None, bike: Bike | None
 ) -> Iterator[LedgerEntry]:
@@ -137,7 +148,7 @@ def judged_changes(
 
     Only those that are `wanted`, which is asked before it is known what a change did, are compared.
     """
-    ridden = Neighbours(history, limits)
+    ridden = _neighbours(history, limits)
     for past in among:
         copied = past.session.copied_from
         if copied is None:

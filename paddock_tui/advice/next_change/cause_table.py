@@ -10,7 +10,7 @@ from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.cures import Cure, Option
 from paddock_tui.advice.next_change.evidence import evidence
 from paddock_tui.advice.next_change.given import Given
-from paddock_tui.advice.next_change.tried import Tried, taken_back, tried_already
+from paddock_tui.advice.next_change.tried import TriedBefore, taken_back, tried_already
 from paddock_tui.advice.next_change.words import (
     CauseQuestion,
     Kind,
@@ -43,7 +43,7 @@ def of_table(given: Given) -> Spoken:
 
 def proposals(given: Given) -> list[Proposal]:
     """List a proposal for each symptom, the one that answers most first; each change stands once."""
-    before = (given.failed, given.helped)
+    before = given.tried
     found = [_proposed(case, cure, before) for case, cure in given.felt]
     held = [_held_back(one, case, cure) for one, (case, cure) in zip(found, given.felt, strict=True)]
     against = _contradiction(held)
@@ -52,9 +52,7 @@ def proposals(given: Given) -> list[Proposal]:
     return _most_explained(given, held, before)
 
 
-def _most_explained(
-    given: Given, held: list[Proposal], before: tuple[tuple[Tried, ...], ...]
-) -> list[Proposal]:
+def _most_explained(given: Given, held: list[Proposal], before: TriedBefore) -> list[Proposal]:
     """Bring the change forward that most symptoms have among theirs; danger stays before everything.
 
     Where that rests on an answer that is not given yet, its question comes forward.
@@ -90,7 +88,7 @@ def _with_why(proposal: Proposal, more: str) -> Proposal:
     return attrs.evolve(proposal, why=f"{proposal.why}; {more}")
 
 
-def _ways(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -> Iterator[tuple[object, ...]]:
+def _ways(case: Case, cure: Cure, before: TriedBefore) -> Iterator[tuple[object, ...]]:
     """Give which things would be changed for a symptom and which way, under any answer still open."""
     known = _answered(case, cure)
     for option in cure.options:
@@ -111,7 +109,7 @@ def way_of(move: Move, case: Case) -> tuple[object, ...]:
     return tuple(found)
 
 
-def _proposed(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -> Proposal:
+def _proposed(case: Case, cure: Cure, before: TriedBefore) -> Proposal:
     if cure.asks_end and case.symptom.end is None and case.at[:1] == ("symptoms",):
         why = f"{cure.why}; what is changed depends on the end"
         at = (*case.at, "end")
@@ -134,7 +132,7 @@ def _with_where(proposal: Proposal, case: Case) -> Proposal:
     return _with_why(proposal, f"answered in {case.answered_in}") if case.answered_in else proposal
 
 
-def _of_options(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -> Proposal:
+def _of_options(case: Case, cure: Cure, before: TriedBefore) -> Proposal:
     passed: list[str] = []
     own = False
     fitting = [one for one in cure.options if one.if_(case) and (not one.needs or case.answer in one.needs)]
@@ -153,14 +151,13 @@ def _of_options(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -
     return Proposal(kind, case.named, f"{said[:1].upper()}{said[1:]}.", why, passed_over=tuple(passed))
 
 
-def _refused(made: Move | Refusal, case: Case, before: tuple[tuple[Tried, ...], ...]) -> str:
+def _refused(made: Move | Refusal, case: Case, before: TriedBefore) -> str:
     if isinstance(made, Refusal):
         return made.reason
-    worse, helps = before
-    again = tried_already(made, case.session, worse)
+    again = tried_already(made, case.session, before)
     if again is not None:
         return f"{made.reads}: tried that way here before and {again.says} ({again.when})"
-    back = taken_back(made, case.session, helps)
+    back = taken_back(made, case.session, before)
     return f"{made.reads}: it would take back what helped here ({back.when})" if back is not None else ""
 
 

@@ -12,7 +12,7 @@ from paddock_tui.advice.next_change.cures import ELSEWHERE, Cure
 from paddock_tui.advice.next_change.kept_answers import with_answer
 from paddock_tui.advice.next_change.table import SUSPENSION
 from paddock_tui.advice.next_change.table_rest import LOOKS
-from paddock_tui.advice.next_change.tried import Tried, failed, helped, taken_back
+from paddock_tui.advice.next_change.tried import TriedBefore, taken_back
 from paddock_tui.advice.next_change.words import Move
 from paddock_tui.facts.core import ABSENT, NotKnown
 from paddock_tui.matters import Matter
@@ -81,18 +81,13 @@ class Given:
                     yield Case(self.about, symptom, at=("look", end), danger=self.danger), cure
 
     @cached_property
-    def failed(self) -> tuple[Tried, ...]:
-        """What is not offered again."""
-        return failed(self.about)
-
-    @cached_property
-    def helped(self) -> tuple[Tried, ...]:
-        """What helped here."""
-        return helped(self.about)
+    def tried(self) -> TriedBefore:
+        """What was tried before: what failed, and what helped here."""
+        return TriedBefore(self.about)
 
     def takes_back(self, move: Move) -> str:
         """Say that a move would take back what helped here, and who says so; empty where it would not."""
-        found = taken_back(move, self.session, self.helped)
+        found = taken_back(move, self.session, self.tried)
         return f"it helped here ({found.says}, {found.when})" if found is not None else ""
 
     @cached_property

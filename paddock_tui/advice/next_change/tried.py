@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Iterator, Mapping
+from functools import cached_property
 from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.advice.about import ENDS, About, PastSession, tyre_of
-from paddock_tui.advice.ledger.entries import judged_changes
+from paddock_tui.advice.ledger.entries import LedgerEntry, judged_changes
 from paddock_tui.advice.next_change.words import Move
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.limits.next_change import FAILED_TWICE
@@ -37,30 +38,67 @@ _TOLD = ("helped", "made it worse")
 """What the laps say of one."""
 
 
-def failed(about: About) -> tuple[Tried, ...]:
-    """List this rider's changes on this bike that are not offered again.
+class TriedBefore:
+    """What this rider changed on this bike before: of each setting what is asked about, and once.
 
-    Those that made it worse here, by the rider or by the laps; and those that failed often, worse or felt
-    the same, anywhere on this kind of tyre, these springs and this surface.
+    To judge all that was ever changed takes most of a second after many seasons.
     """
-    here = [one for one, venue in _tried(about, _WORSE) if venue]
-    like = [one for one, _ in _tried(about, (*_WORSE, "same"))]
-    most = about.situation.limits[FAILED_TWICE]
-    often = [one for one in like if sum(_same(one, other) for other in like) >= most]
-    return (*here, *(attrs.evolve(one, says=f"failed {math.ceil(most)} times") for one in often))
 
+    def __init__(self, about: About) -> None:
+        self._about = about
+        self._judged: dict[tuple[str, str], list[_Judged]] = {}
 
-def helped(about: About) -> tuple[Tried, ...]:
-    """List this rider's changes on this bike here that helped, by the rider or by the laps."""
-    return tuple(one for one, venue in _tried(about, _BETTER) if venue)
+    def failed(self, named: tuple[str, str]) -> tuple[Tried, ...]:
+        """List the changes of one setting that are not offered again.
 
+        Those that made it worse here, by the rider or by the laps; and those that failed often, worse or felt
+        the same, anywhere on this kind of tyre, these springs and this surface.
+        """
+        here = [one.tried for one in self._of(named, _WORSE) if one.here]
+        like = [one.tried for one in self._of(named, (*_WORSE, "same"))]
+        most = self._about.situation.limits[FAILED_TWICE]
+        often = [one for one in like if sum(_same(one, other) for other in like) >= most]
+        return (*here, *(attrs.evolve(one, says=f"failed {math.ceil(most)} times") for one in often))
 
-def _tried(about: About, verdicts: tuple[str, ...]) -> Iterator[tuple[Tried, bool]]:
-    """List what was changed with one of these verdicts, and whether that was at this venue."""
-    found: list[_Judged] | None = about.worked_out.get(_tried)
-    if found is None:
-        found = about.worked_out[_tried] = [*_all_called(about), *_all_told(about)]
-    return ((one.tried, one.here) for one in found if one.verdict in verdicts)
+    def helped(self, named: tuple[str, str]) -> tuple[Tried, ...]:
+        """List the changes of one setting that helped here, by the rider or by the laps."""
+        return tuple(one.tried for one in self._of(named, _BETTER) if one.here)
+
+    def _of(self, named: tuple[str, str], verdicts: tuple[str, ...]) -> Iterator["_Judged"]:
+        if named not in self._judged:
+            called = [one for one in self._called if one.tried.about == named]
+            self._judged[named] = [*called, *self._told(named)]
+        return (one for one in self._judged[named] if one.verdict in verdicts)
+
+    @cached_property
+    def _called(self) -> list["_Judged"]:
+        """What the rider called better, worse or the same, here or where it was like here."""
+        return list(_all_called(self._about))
+
+    @cached_property
+    def _like(self) -> list[PastSession]:
+        """This rider's sessions here, and those that were like this one, the newest first."""
+        about = self._about
+        mine = (one for one in reversed(about.history.whole()) if one.rider == about.session.rider)
+        return [one for one in mine if _is_here(about, one) or _like(about, one)]
+
+    def _told(self, named: tuple[str, str]) -> Iterator["_Judged"]:
+        """Give the changes of a setting of which the laps say that they helped or made it worse."""
+        situation, bike, history = self._about.situation, self._about.id_of("bike"), self._about.history
+        if bike is None:
+            return
+
+        def is_wanted(entry: LedgerEntry) -> bool:
+            return entry.may_tell and any(one.about == named for one in entry.changes)
+
+        for entry in judged_changes(history, self._like, bike, situation.bike, situation.limits, is_wanted):
+            if entry.verdict in _TOLD:
+                says = f"the laps say {'better' if entry.verdict == 'helped' else 'worse'}"
+                here = _is_here(self._about, entry.session)
+                for change in entry.changes:
+                    if change.about == named:
+                        tried = Tried(change.about, change.old, change.new, entry.session.id, says)
+                        yield _Judged(tried, entry.verdict, here)
 
 
 class _Judged(NamedTuple):
@@ -72,7 +110,6 @@ class _Judged(NamedTuple):
 
 
 def _all_called(about: About) -> Iterator[_Judged]:
-    """List what the rider called better, worse or the same, here or where it was like here."""
     before = about.history.whole()
     own = PastSession("this session", about.session, about.id_of("venue"))
     for past in before if about.history.of(about.id_of("session")) is not None else (*before, own):
@@ -84,23 +121,6 @@ def _all_called(about: About) -> Iterator[_Judged]:
         if source is not None and (here or _like(about, past)):
             for tried, verdict in _called(past, source.session):
                 yield _Judged(tried, verdict, here)
-
-
-def _all_told(about: About) -> Iterator[_Judged]:
-    """List what the laps say helped or made it worse, here or where it was like here."""
-    situation, bike = about.situation, about.id_of("bike")
-    if bike is None:
-        return
-    mine = (one for one in reversed(about.history.whole()) if one.rider == about.session.rider)
-    like = [one for one in mine if _is_here(about, one) or _like(about, one)]
-    for entry in judged_changes(
-        about.history, like, bike, situation.bike, situation.limits, lambda one: one.may_tell
-    ):
-        if entry.verdict in _TOLD:
-            says = f"the laps say {'better' if entry.verdict == 'helped' else 'worse'}"
-            for change in entry.changes:
-                tried = Tried(change.about, change.old, change.new, entry.session.id, says)
-                yield _Judged(tried, entry.verdict, _is_here(about, entry.session))
 
 
 def _is_here(about: About, past: PastSession) -> bool:
@@ -135,7 +155,7 @@ def _called(past: PastSession, source: Session) -> Iterator[tuple[Tried, str]]:
 
 
 def _same(one: Tried, other: Tried) -> bool:
-    return one.about == other.about and _same_way(one.old, one.new, other)
+    return _same_way(one.old, one.new, other)
 
 
 def _value(session: Session, kind: str, key: str) -> object:
@@ -145,23 +165,22 @@ def _value(session: Session, kind: str, key: str) -> object:
     return table.get(key) if isinstance(table, Mapping) else None
 
 
-def taken_back(move: Move, session: Session, helps: tuple[Tried, ...]) -> Tried | None:
+def taken_back(move: Move, session: Session, before: TriedBefore) -> Tried | None:
     """Return the change that helped here and that a move would take back; None where none is."""
     for put, named in zip(move.puts, move.about, strict=True):
         old = value_at(session, put.path)
-        for one in helps:
-            back = attrs.evolve(one, old=one.new, new=one.old)
-            if one.about == named and _same_way(old, put.value, back):
+        for one in before.helped(named):
+            if _same_way(old, put.value, attrs.evolve(one, old=one.new, new=one.old)):
                 return one
     return None
 
 
-def tried_already(move: Move, session: Session, worse: tuple[Tried, ...]) -> Tried | None:
+def tried_already(move: Move, session: Session, before: TriedBefore) -> Tried | None:
     """Return the change that went the same way on the same thing and failed; None where none did."""
     for put, named in zip(move.puts, move.about, strict=True):
         old = value_at(session, put.path)
-        for one in worse:
-            if one.about == named and _same_way(old, put.value, one):
+        for one in before.failed(named):
+            if _same_way(old, put.value, one):
                 return one
     return None
 
