@@ -2,12 +2,16 @@
 
 import datetime as dt
 import statistics
-from collections.abc import Callable, Iterable, Iterator
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from decimal import Decimal
+from typing import Any
 
 import attrs
 
 from paddock_tui.advice.session_laps import stint_of
+from paddock_tui.desk.answers import MANY_UNREAD, Reading
+from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import PastSession
@@ -15,8 +19,8 @@ from paddock_tui.facts.service import hours_ridden
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.costs import amounts_of
 from paddock_tui.records.day import RidingDay
-from paddock_tui.records.session import is_ridden
 from paddock_tui.records.shapes import Money, TwoCurrencies, total
+from paddock_tui.store.heads import heads
 
 
 @attrs.frozen
@@ -73,13 +77,27 @@ class Season:
     laps: tuple[LapsAt, ...]
 
 
+def answer(desk: Desk, year: int | None = None) -> Season | Reading:
+    """Return a year of a garage, or how far the reading for it is where many sessions are to be read."""
+    today = desk.now().year
+    rows = (desk.files.rows.of(ref) for ref in desk.files.listing("session"))
+    years = Counter(row.date.year for row in rows if row is not None)
+    count = years[year or (today if today in years else max(years, default=today))]
+    if count <= MANY_UNREAD:
+        return season(desk, year)
+    return desk.answers.of(("season", year), count, lambda looks: season(looks, year), today)
+
+
 def season(desk: LooksAt, year: int | None = None) -> Season:
-    """Sum a year of a garage up; without one this year, or the latest one in which something stands."""
+    """Sum a year of a garage up; without one this year, or the latest one in which something stands.
+
+    Of other years nothing is read but what is known of a session at once.
+    """
     ridden = [
         one
         for ref in desk.files.listing("bike")
         for one in desk.history_of(ref).past
-        if one.session.date is not None and is_ridden(one.session)
+        if one.date is not None and one.ridden
     ]
     spent = list(all_spent(desk))
     years = {_year(one) for one in ridden} | {one.on.year for one in spent}
@@ -100,8 +118,9 @@ def season(desk: LooksAt, year: int | None = None) -> Season:
 
 def all_spent(desk: LooksAt) -> Iterator[Spent]:
     """List every amount that stands in the garage: of days by the day's date, of bikes by their own."""
-    for ref in desk.files.listing("day"):
-        loaded = desk.files.read(ref)
+    for ref, head in heads(desk.files, "day"):
+        # Most days say nothing of anybody, or name no cost: those are not read whole.
+        loaded = desk.files.read(ref) if "entries" in head and _names_costs(desk.files.data(ref)) else None
         day = loaded.record if loaded is not None else None
         if not isinstance(day, RidingDay) or day.date is None:
             continue
@@ -115,6 +134,15 @@ def all_spent(desk: LooksAt) -> Iterator[Spent]:
         for one in record.costs.values() if isinstance(record, Bike) else ():
             if one.on is not None and one.amount is not None:
                 yield Spent(one.on, ref.id, one.rider or "", one.what or "", one.amount, "bike", ref.id)
+
+
+def _names_costs(data: Mapping[str, Any]) -> bool:
+    """Return whether costs stand in what a day holds of anybody."""
+    riders = data.get("entries")
+    bikes = (
+        [one for one in riders.values() if isinstance(one, Mapping)] if isinstance(riders, Mapping) else []
+    )
+    return any("costs" in entry for one in bikes for entry in one.values() if isinstance(entry, Mapping))
 
 
 def sum_of(spent: Iterable[Spent], currency: str) -> Money | str | None:
@@ -133,7 +161,7 @@ def part_of(money: Money, count: float) -> Money:
 
 
 def _year(one: PastSession) -> int:
-    return one.session.date.year if one.session.date is not None else 0
+    return one.date.year if one.date is not None else 0
 
 
 def _summed(ridden: list[PastSession], spent: list[Spent]) -> Summed:

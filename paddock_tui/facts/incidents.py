@@ -1,7 +1,8 @@
-"""What happened to this bike and to this rider, and what was done about it since."""
+"""What happened to this bike and to this rider, what was done about it since, what was said of corners."""
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 
 import attrs
 
@@ -111,3 +112,53 @@ def _own(session: Session) -> Iterable[Happened]:
 
 def _numbered(session: Session) -> list[tuple[str, Incident]]:
     return sorted(session.incidents.items(), key=lambda one: (len(one[0]), one[0]))
+
+
+_Here = tuple[str | None, str | None]
+"""Venue and rider."""
+
+
+class _Placed(NamedTuple):
+    """A session, and how many there were by then."""
+
+    place: int
+    past: PastSession
+
+
+class _Corners(NamedTuple):
+    """How many sessions there were, the last with words for each corner, and all in which one was felt."""
+
+    sessions: int
+    said: dict[tuple[_Here, str], _Placed]
+    felt: dict[_Here, tuple[_Placed, ...]]
+
+
+def _corner_again(so_far: _Corners, one: PastSession) -> _Corners:
+    place, here = so_far.sessions + 1, (one.venue, one.rider)
+    for number in one.session.corner_words:
+        so_far.said[here, number] = _Placed(place, one)
+    if any(symptom.corner for symptom in one.session.symptoms.values()):
+        so_far.felt[here] = (*so_far.felt.get(here, ()), _Placed(place, one))
+    return so_far._replace(sessions=place)
+
+
+def _own_corners(so_far: _Corners) -> _Corners:
+    return _Corners(so_far.sessions, dict(so_far.said), dict(so_far.felt))
+
+
+_CORNERS = Along("corners", _Corners(0, {}, {}), _corner_again, _own_corners)
+
+
+def with_corner(history: History, venue: str | None, rider: str | None, number: str) -> Iterator[PastSession]:
+    """Give a rider's sessions at a venue in which a corner had words, or any was felt, the last one first.
+
+    Of those with words for this corner only the last one is given.
+    """
+    found, here = _CORNERS.of(history), (venue, rider)
+    said = found.said.get((here, number))
+    those = [*found.felt.get(here, ()), *filter(None, (said,))]
+    yield from (one.past for one in sorted(those, key=_place, reverse=True))
+
+
+def _place(one: _Placed) -> int:
+    return one.place

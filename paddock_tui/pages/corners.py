@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.facts.incidents import with_corner
 from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.situation import Situation
 from paddock_tui.pages.dates import short_date
@@ -63,11 +64,9 @@ def _beside(situation: Situation, session: Session, number: str, corner: Corner)
 def _last(situation: Situation, session: Session, number: str, corner: Corner) -> PastSession | None:
     """Return the last session of this rider here in which something was said or felt in a corner."""
     here = situation.refs["venue"].id if "venue" in situation.refs else None
-    for one in reversed(situation.history.past):
-        mine = one.venue == here and one.session.rider == session.rider
-        if mine and (number in one.session.corner_words or any(_felt(one, number, corner))):
-            return one
-    return None
+    before = with_corner(situation.history, here, session.rider, number)
+    those = (one for one in before if number in one.session.corner_words or any(_felt(one, number, corner)))
+    return next(those, None)
 
 
 def _felt(one: PastSession, number: str, corner: Corner) -> Iterator[str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paddock_tui.advice.ridden_so_far import count_words
 from paddock_tui.advice.session_laps import lap_words
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.season import Season, Spent, Summed, part_of, sum_of
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.costs import KINDS
@@ -43,6 +44,17 @@ def season_page(found: Season, *, falls: bool = True) -> Page:
     answers = answer_of(found)
     return Page(
         f"{SEASON} · {found.year}", tuple(sections), judged=False, answer=answers[0], answer_short=answers[1]
+    )
+
+
+def season_awaited(year: int, read: Reading) -> Page:
+    """Make the page of a year whose sessions are still read: nothing is summed before."""
+    row = Row("year", str(year), path=YEAR, edit=str(year))
+    return Page(
+        f"{SEASON} · {year} · {read.words()}",
+        (Section("the year", (row,), "its sessions are read"),),
+        judged=False,
+        answer="Nothing is summed yet.",
     )
 
 

@@ -6,12 +6,17 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.advice.ledger import neighbours
+from paddock_tui.advice.next_change import next_change
 from paddock_tui.advice.tyre_ratings import tyre_ratings
 from paddock_tui.desk import bike_past
 from paddock_tui.desk.looking import LooksAt
+from paddock_tui.desk.season import season
+from paddock_tui.desk.sessions.next_change import ridden_one
 from paddock_tui.facts.unread_past import UnreadSession
 from paddock_tui.pages.after import after_page
 from paddock_tui.pages.before import before_page
+from paddock_tui.pages.corners import corners_page
+from paddock_tui.pages.rows import Page
 from paddock_tui.store import seals
 from paddock_tui.store.garage import GarageFiles
 from tests.bench._career import Career, write_career
@@ -22,9 +27,22 @@ FEW = 20
 
 Asked = Callable[[LooksAt], object]
 
+
+def corners_of(looks: LooksAt) -> Page:
+    """Make the page of the corners of the session in hand."""
+    ref = looks.session_in_hand()
+    assert ref is not None
+    loaded = looks.files.read(ref)
+    assert loaded is not None
+    return corners_page(loaded, looks.assembled(ref).situation, "", looks.units())
+
+
 ASKED: dict[str, Asked] = {
     "before the day": before_page,
     "after the day": after_page,
+    "next change": lambda looks: next_change(looks.about(ridden_one(looks.files, looks.session_in_hand()))),
+    "corners": corners_of,
+    "a season that is over": lambda looks: season(looks, 2000),
     "tyre ratings": lambda looks: tyre_ratings(looks.about(looks.session_in_hand())).filled,
 }
 

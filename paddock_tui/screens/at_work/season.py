@@ -2,9 +2,10 @@
 
 import attrs
 
-from paddock_tui.desk.season import season
+from paddock_tui.desk.answers import Reading
+from paddock_tui.desk.season import answer
 from paddock_tui.pages.rows import Page
-from paddock_tui.pages.season import YEAR, season_page
+from paddock_tui.pages.season import YEAR, season_awaited, season_page
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext
 from paddock_tui.widgets import messages
@@ -18,14 +19,21 @@ class ShownYear:
 
 
 def make_page(asked: PageContext) -> Page:
-    return season_page(season(asked.desk, asked.state.of(ShownYear).year))
+    shown = asked.state.of(ShownYear).year
+    found = answer(asked.desk, shown)
+    if isinstance(found, Reading):
+        return season_awaited(shown or asked.desk.now().year, found)
+    return season_page(found)
 
 
 def hear(host: Host, message: messages.RowMessage) -> bool:
     """Take the keys on the year; whether the message was for it."""
     if message.row.path != YEAR:
         return False
-    found = season(host.desk, host.state.of(ShownYear).year)
+    found = answer(host.desk, host.state.of(ShownYear).year)
+    if isinstance(found, Reading):
+        host.board.say(f"{found.words()}: another year is shown once all of this one is read")
+        return True
     if isinstance(message, messages.Stepped):
         at = found.years.index(found.year) + message.by
         _show(host, found.years[max(0, min(len(found.years) - 1, at))])
