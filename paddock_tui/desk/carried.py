@@ -25,8 +25,8 @@ from paddock_tui.records.people import Rider
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.store.carried_files import read_carried, write_carried
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import Stamp
 from paddock_tui.store.later import LaterFiles
+from paddock_tui.store.listing import Stamp
 from paddock_tui.store.seals import seal, seal_of
 
 Placed = Sequence[tuple[tuple[dt.date, int, dt.time, str], Ref]]
@@ -80,9 +80,9 @@ def _taken_up(
     venues, of_venue, ridden = body["venues"], body["of_venue"], body["ridden"]
     if not len(of_venue) == len(ridden) == count:
         return None
+    refs = [ref for _, ref in placed[:count]]
     known = []
-    for (_, ref), at, was_ridden in zip(placed, of_venue, ridden, strict=False):
-        row = files.rows.of(ref)
+    for ref, row, at, was_ridden in zip(refs, files.rows.each(refs), of_venue, ridden, strict=True):
         if row is None:
             return None
         short = InShort(row.date, row.rider or None, row.tyres or None, was_ridden == "1")

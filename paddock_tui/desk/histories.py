@@ -168,22 +168,22 @@ class _RiderPast:
             self._cut(common(self._refs, placed))
             self._placed = placed
         end = bisect.bisect_left(placed, before, key=_place_of)
-        for _, ref in placed[len(self._refs) : end]:
-            row = files.rows.of(ref)
+        more = [ref for _, ref in placed[len(self._refs) : end]]
+        for at, (ref, row) in enumerate(zip(more, files.rows.each(more), strict=True), len(self._refs)):
             if row is not None and row.happened and row.bike != self._bike:
-                self._read(files, ref, row.date)
-            self._places[ref.id] = len(self._refs)
-            self._refs.append(ref)
+                self._read(files, ref, at, row.date)
+            self._places[ref.id] = at
+        self._refs += more
         return tuple(one.past for one in self._found if one.at < end and one.date != session.date)
 
-    def _read(self, files: GarageFiles, ref: Ref, date: dt.date) -> None:
-        """Read a session, and hold it where something happened in it."""
+    def _read(self, files: GarageFiles, ref: Ref, at: int, date: dt.date) -> None:
+        """Read a session, and hold it with its place where something happened in it."""
         loaded = files.read(ref)
         if loaded is not None and isinstance(loaded.possible, Session):
             from paddock_tui.store.seals import seal
 
             past = PastSession(ref.id, loaded.possible, seal=seal(files, ref))
-            self._found.append(_Incident(len(self._refs), date, past))
+            self._found.append(_Incident(at, date, past))
         files.let_go(ref)
 
     def _forget_touched(self, files: GarageFiles) -> None:

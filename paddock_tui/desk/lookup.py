@@ -1,6 +1,7 @@
 """Which record is meant, and which session is in hand."""
 
 import datetime as dt
+import operator
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
@@ -112,7 +113,8 @@ def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:
 
 
 def _glances(files: GarageFiles, refs: tuple[Ref, ...]) -> list[Glance]:
-    found = [one for one in (at_place(files, ref) for ref in refs) if one is not None]
+    rows = zip(refs, files.rows.each(refs), strict=True)
+    found = [Glance(ref, *row[:4]) for ref, row in rows if row is not None]
     files.rows.write()
     return found
 
@@ -148,7 +150,7 @@ def in_order(files: GarageFiles) -> Sequence[tuple[Order, Ref]]:
     refs = files.listing("session")
 
     def placed() -> list[tuple[Order, Ref]]:
-        rows = ((ref, files.rows.of(ref)) for ref in refs)
+        rows = zip(refs, files.rows.each(refs), strict=True)
         found = [((row.date, row.number, row.start, ref.id), ref) for ref, row in rows if row is not None]
         files.rows.write()
         found.sort()
@@ -162,8 +164,13 @@ def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref
 
     def grouped() -> dict[Any, list[tuple[Order, Ref]]]:
         found: dict[Any, list[tuple[Order, Ref]]] = {}
-        for placed in in_order(files):
-            found.setdefault(getattr(files.rows.of(placed[1]), what), []).append(placed)
+        placed = in_order(files)
+        rows = files.rows.each([ref for _, ref in placed])
+        for group, one in zip(map(operator.attrgetter(what), rows), placed, strict=True):
+            if group in found:
+                found[group].append(one)
+            else:
+                found[group] = [one]
         return found
 
     return files.rows.derived(refs, ("by", what), grouped)
@@ -173,7 +180,9 @@ def without_a_date(files: GarageFiles) -> Sequence[Ref]:
     """List the sessions whose date is not known, and all that are retired."""
     refs = files.listing("session")
     return files.rows.derived(
-        refs, ("without a date",), lambda: [r for r in refs if files.rows.of(r) is None]
+        refs,
+        ("without a date",),
+        lambda: [ref for ref, row in zip(refs, files.rows.each(refs), strict=True) if row is None],
     )
 
 
@@ -182,7 +191,7 @@ def without_a_place(files: GarageFiles) -> Sequence[Ref]:
     refs = files.listing("session")
 
     def found() -> list[Ref]:
-        rows = ((ref, files.rows.of(ref)) for ref in refs)
+        rows = zip(refs, files.rows.each(refs), strict=True)
         return [ref for ref, row in rows if row is None or not (row.bike and row.rider)]
 
     return files.rows.derived(refs, ("without a place",), found)

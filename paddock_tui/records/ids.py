@@ -6,7 +6,8 @@ import unicodedata
 PATTERN = r"[a-z0-9]+(?:[._-][a-z0-9]+)*"
 LONGEST = 80
 
-_ID = re.compile(PATTERN)
+_ID = re.compile(r"[a-z0-9]++(?:[._-][a-z0-9]++)*+")
+"""The same, and never going back: thousands of names are looked at in each run."""
 
 
 def is_id(text: str) -> bool:

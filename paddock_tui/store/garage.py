@@ -18,9 +18,9 @@ from paddock_tui.store.errors import LeadsOut
 from paddock_tui.store.former_ids import NAMES_FORMER, FormerIds
 from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
-from paddock_tui.store.index import OTHER, Stamp, year_of
-from paddock_tui.store.listing import NONE, Listing, RecordFiles, listed, moved
-from paddock_tui.store.loaded import MANY, FileText, Once, Released, record_of, stamp_of, text_of
+from paddock_tui.store.index import OTHER, year_of
+from paddock_tui.store.listing import NONE, Listing, RecordFiles, Stamp, listed, moved, stamp_of
+from paddock_tui.store.loaded import MANY, FileText, Once, Released, record_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads
 from paddock_tui.store.session_rows import SessionRows
@@ -55,7 +55,7 @@ class GarageFiles:
         self.generation = 0
         """Grows with every change that is known of: what was worked out in an older one stands no more."""
         self.rows = SessionRows(
-            lambda: self.tree.real, self.stamp, self._held, self._stamp_and_data, self.former.current
+            self.tree, self.there, self.stamp, self._held, self._stamp_and_data, self.former.current
         )
         self.staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}

@@ -11,17 +11,15 @@ import functools
 import itertools
 import json
 import sys
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from paddock_tui.records.former_ids import former_ids
+from paddock_tui.records.paths import Ref
 from paddock_tui.records.ridden import was_ridden
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
-from paddock_tui.store.listing import RESTS_NS
-
-Stamp = tuple[int, int, int, int]
-"""What tells that a file changed: times of change of text and status in ns, size, inode."""
+from paddock_tui.store.listing import RESTS_NS, Stamp
 
 OTHER = "other"
 """In place of a year."""
@@ -108,6 +106,19 @@ class SessionIndex:
         """Return what is noted of a file that is still the same."""
         noted = self._year(year_of(name)).get(name)
         return noted if noted is not None and noted.stamp == stamp else None
+
+    def all_noted(self, refs: Iterable[Ref], stamps: Iterable[Stamp]) -> Iterator[tuple[Ref, Noted]]:
+        """Give those of many files of which something is noted, and that are still the same."""
+        years: dict[str, dict[str, Noted]] = {}
+        for ref, stamp in zip(refs, stamps, strict=True):
+            name = ref[1]
+            begins = name[:4]
+            rows = years.get(begins)
+            if rows is None:
+                rows = years[begins] = self._year(year_of(name))
+            noted = rows.get(name)
+            if noted is not None and noted[0] == stamp:
+                yield ref, noted
 
     def note(self, name: str, stamp: Stamp, row: SessionRow) -> None:
         """Note what a file says, to be written with others."""

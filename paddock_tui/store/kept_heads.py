@@ -8,16 +8,15 @@ import contextlib
 import datetime as dt
 import json
 import time
-from collections.abc import Callable, Mapping
-from pathlib import Path
+from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any, Final, NamedTuple
 
 from paddock_tui.records.former_ids import former_ids
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
-from paddock_tui.store.index import Stamp
-from paddock_tui.store.listing import RESTS_NS
+from paddock_tui.store.listing import RESTS_NS, Stamp
+from paddock_tui.store.tree import Tree
 
 _NAME = "others.json"
 _VERSION = 1
@@ -59,13 +58,13 @@ class _Noted(NamedTuple):
 
 
 class KeptHeads:
-    """The heads of one garage's records, read once they are asked for. `real` is the garage's real path.
+    """The heads of one garage's records, read once they are asked for.
 
     Threads may share one: each note is put down at once, and none rests on another.
     """
 
-    def __init__(self, real: Callable[[], Path]) -> None:
-        self._real = real
+    def __init__(self, tree: Tree) -> None:
+        self._tree = tree
         self._rows: dict[str, _Noted] = {}
         self._given: dict[str, Any] | None = None
         """The notes as they were written, each looked at once it is asked for."""
@@ -99,7 +98,7 @@ class KeptHeads:
             plain = {name: _plain(noted) for name, noted in dict(self._rows).items()}
             text = json.dumps({"version": _VERSION, "rows": plain}, separators=(",", ":"))
             with contextlib.suppress(OSError, RuntimeError):
-                write_cached(folder_of(self._real()), _NAME, text.encode())
+                write_cached(folder_of(self._tree.real), _NAME, text.encode())
 
     def _of(self, ref: Ref, stamp: Stamp | None) -> _Noted | None:
         noted = self._noted(str(ref)) if stamp is not None else None
@@ -126,7 +125,7 @@ class KeptHeads:
     def _read(self) -> dict[str, Any]:
         """Read the notes; none where they are not as this program writes them."""
         try:
-            text, self._written = read_cached(folder_of(self._real()), _NAME, _LARGEST)
+            text, self._written = read_cached(folder_of(self._tree.real), _NAME, _LARGEST)
             given = json.loads(text)
             rows = given["rows"] if given["version"] == _VERSION else {}
         except (*CACHE_TROUBLES, RuntimeError):

@@ -9,8 +9,8 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.former_ids import FormerIds
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.listing import NONE, RecordFiles
-from paddock_tui.store.loaded import Loaded, record_of, stamp_of, text_of
+from paddock_tui.store.listing import NONE, RecordFiles, stamp_of
+from paddock_tui.store.loaded import Loaded, record_of, text_of
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.untroubled_files import UntroubledFiles
 

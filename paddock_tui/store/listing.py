@@ -1,9 +1,10 @@
 """What lies in a garage's folders: the file of each record, and files that no record can come from."""
 
+import operator
 import os
 import stat
 import time
-from collections.abc import Container, Iterator, KeysView, Mapping
+from collections.abc import Collection, Container, Iterable, Iterator, KeysView, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -27,6 +28,9 @@ ALLOWED_BY = "press enter on it in the screens to allow that place, or put a cop
 RESTS_NS = 2_000_000_000
 """A change so long before a look cannot be of the same tick of a file system's clock as one after it."""
 
+Stamp = tuple[int, int, int, int]
+"""What tells that a file changed: times of change of text and status in ns, size, inode."""
+
 FolderStamp = tuple[int, int, int, int]
 """What tells that names in a folder changed: times of change of content and status in ns, device, inode."""
 
@@ -37,6 +41,30 @@ class FolderEntry(NamedTuple):
     name: str
     is_link: bool
     is_folder: bool
+
+
+def stamp_of(path: Path | str | None) -> Stamp | None:
+    """Return what tells that a file changed; None where there is none."""
+    if path is None:
+        return None
+    try:
+        return stamp_in(os.stat(path))  # noqa: PTH116 - hundreds are looked at each second
+    except OSError:
+        return None
+
+
+def stamps_of(names: Iterable[str]) -> list[Stamp]:
+    """Return the stamps of many files. Raises OSError where one is not there."""
+    return list(map(_STAMP, map(os.stat, names)))
+
+
+def stamp_in(found: os.stat_result) -> Stamp:
+    """Return what of a file's status tells that it changed."""
+    stamp: Stamp = _STAMP(found)
+    return stamp
+
+
+_STAMP = operator.attrgetter("st_mtime_ns", "st_ctime_ns", "st_size", "st_ino")
 
 
 class RecordFiles(Mapping[str, Path]):
@@ -52,10 +80,14 @@ class RecordFiles(Mapping[str, Path]):
 
     def put(self, name: str, folder: Path) -> None:
         """Say in which folder a record's file is."""
-        within = str(folder)
-        self._within[name] = within
-        self._folders.setdefault(within, folder)
+        self.put_all([name], folder)
         self._paths.pop(name, None)
+
+    def put_all(self, names: Collection[str], folder: Path) -> None:
+        """Say in which folder the files of records are that were in none."""
+        within = str(folder)
+        self._within.update(dict.fromkeys(names, within))
+        self._folders.setdefault(within, folder)
 
     def __getitem__(self, name: str) -> Path:
         found = self._paths.get(name)
@@ -136,19 +168,27 @@ def listed(tree: Tree, before: Listing | None = None) -> Listing:
     files: dict[str, RecordFiles] = {}
     for kind, top in FOLDERS.items():
         here = files[kind] = RecordFiles()
-        for folder, name in walk.records(tree.root / top):
-            stem = name.removesuffix(SUFFIX)
-            if not is_id(stem):
-                walk.strays.append(_no_id(folder / name, os.path.relpath(folder / name, tree.root)))
-            elif stem not in here:
-                here.put(stem, folder)
+        for folder, names in walk.records(tree.root / top):
+            stems = [name.removesuffix(SUFFIX) for name in names]
+            if here.keys().isdisjoint(stems) and all(map(is_id, stems)):
+                here.put_all(stems, folder)
             else:
-                first, second = sorted((here[stem], folder / name), key=_away_from_home)
-                here.put(stem, first.parent)
-                walk.strays.append(
-                    _twice(os.path.relpath(second, tree.root), os.path.relpath(first, tree.root))
-                )
+                walk.strays += _put_each(here, folder, stems, tree.root)
     return Listing(files, tuple(walk.strays), walk.folders, walk.links)
+
+
+def _put_each(here: RecordFiles, folder: Path, stems: list[str], root: Path) -> Iterator[InputError]:
+    """Put in a folder's files that are records, and give what is wrong with the others."""
+    for stem in stems:
+        path = folder / f"{stem}{SUFFIX}"
+        if not is_id(stem):
+            yield _no_id(path, os.path.relpath(path, root))
+        elif stem not in here:
+            here.put(stem, folder)
+        else:
+            first, second = sorted((here[stem], path), key=_away_from_home)
+            here.put(stem, first.parent)
+            yield _twice(os.path.relpath(second, root), os.path.relpath(first, root))
 
 
 def moved(before: Listing, now: Listing) -> Iterator[Ref]:
@@ -197,17 +237,18 @@ class _Walk:
         self._known = known
         self._seen: set[tuple[int, int]] = set()
 
-    def records(self, top: Path) -> Iterator[tuple[Path, str]]:
-        """Walk a folder by names; gives folder and name. Templates and hidden files are not read."""
+    def records(self, top: Path) -> Iterator[tuple[Path, list[str]]]:
+        """Walk a folder by names; gives each folder and the names in it. Hidden files are not read."""
         if _is_link(top) and not self._may_follow(top):
             return
         stack = [(top, 0)]
         while stack:
             folder, depth = stack.pop()
             below: list[Path] = []
+            names: list[str] = []
             for entry in self._entries(folder):
                 if isinstance(entry, str):
-                    yield folder, entry
+                    names.append(entry)
                     continue
                 name, is_link, is_folder = entry
                 if is_link and not self._may_follow(folder / name):
@@ -215,11 +256,12 @@ class _Walk:
                 named = name.endswith(SUFFIX)
                 if not (_is_folder_behind(folder / name) if is_link else is_folder):
                     if named:
-                        yield folder, name
+                        names.append(name)
                 elif named:
                     self._stray(folder / name, "a folder that is named like a record", "a file", "rename it")
                 else:
                     below.append(folder / name)
+            yield folder, names
             if below and depth >= DEEPEST:
                 self._stray(below[0], f"a folder that is more than {DEEPEST} folders deep", "flat folders")
                 continue
@@ -280,9 +322,11 @@ def _read(folder: Path) -> tuple[str | FolderEntry, ...]:
             name = entry.name
             if name.startswith("."):
                 continue
-            is_link, is_folder = entry.is_symlink(), entry.is_dir(follow_symlinks=False)
-            if is_link or is_folder:
-                apart.append(FolderEntry(name, is_link, is_folder))
+            if entry.is_file(follow_symlinks=False):
+                if name.endswith(SUFFIX):
+                    plain.append(name)
+            elif (is_link := entry.is_symlink()) or entry.is_dir(follow_symlinks=False):
+                apart.append(FolderEntry(name, is_link, not is_link))
             elif name.endswith(SUFFIX):
                 plain.append(name)
     plain.sort()

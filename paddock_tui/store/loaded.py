@@ -12,7 +12,7 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.former_ids import names_in
-from paddock_tui.store.index import Stamp
+from paddock_tui.store.listing import Stamp
 from paddock_tui.store.reading import loads, read_text
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
@@ -51,21 +51,6 @@ class FileText:
     trouble: InputError | None = None
     data: dict[str, Any] = attrs.field(factory=dict)
     resolved: object = None
-
-
-def stamp_of(path: FilePath | str | None) -> Stamp | None:
-    """Return what tells that a file changed; None where there is none."""
-    if path is None:
-        return None
-    try:
-        return stamp_in(os.stat(path))  # noqa: PTH116 - hundreds are looked at each second
-    except OSError:
-        return None
-
-
-def stamp_in(found: os.stat_result) -> Stamp:
-    """Return what of a file's status tells that it changed."""
-    return (found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)
 
 
 def text_of(tree: Tree, path: FilePath, stamp: Stamp) -> FileText:

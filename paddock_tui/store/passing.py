@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import Stamp
+from paddock_tui.store.listing import Stamp
 from paddock_tui.store.loaded import FileText, Loaded, Released
 
 if TYPE_CHECKING:

@@ -17,10 +17,8 @@ def seal(files: GarageFiles, ref: Ref) -> str:
 
 def seal_of(files: GarageFiles, refs: Iterable[Ref]) -> str:
     """Return what tells these files together, in their order; empty where one of them has no seal."""
-    found = hashlib.sha256()
-    for ref in refs:
-        own = seal(files, ref)
-        if not own:
-            return ""
-        found.update(f"{ref.id} {own}\n".encode())
-    return found.hexdigest()
+    read = [(ref.id, files.stamp_as_read(ref) if ref not in files.staged else None) for ref in refs]
+    rested = time.time_ns() - RESTS_NS
+    if not all(stamp is not None and max(stamp[:2]) < rested for _, stamp in read):
+        return ""
+    return hashlib.sha256(repr(read).encode()).hexdigest()

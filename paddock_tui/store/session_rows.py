@@ -1,16 +1,20 @@
 """What the sessions of a garage say in short: out of memory, else the index, else their files."""
 
-from collections.abc import Callable, Container, Hashable, Iterator, Mapping
-from pathlib import Path
+from collections.abc import Callable, Container, Hashable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
+from paddock_tui.store.index import SessionIndex, SessionRow, row_of
+from paddock_tui.store.listing import NONE, RecordFiles, Stamp, stamps_of
+from paddock_tui.store.tree import Tree
 
 if TYPE_CHECKING:
     from paddock_tui.store.kept_heads import KeptHeads
 
 D = TypeVar("D")
+
+_MANY = 20
+"""So many rows that are not known yet are taken out of the index at once."""
 
 _Named = tuple[str, str, str, str]
 """The bike, rider, tyre set and day of a session."""
@@ -19,20 +23,22 @@ _Named = tuple[str, str, str, str]
 class SessionRows:
     """Remembers each session's row until its record is touched. Nothing is looked at that nobody asks for.
 
-    `real` is the garage's real path, `stamp_of` looks at a file, `held` gives the data that is in memory,
-    `data_of` reads it as it is written; `current` says what a record is called by now. The index holds what
-    is written.
+    `tree` is the garage's folder, `there` are the files, `stamp_of` looks at one, `held` gives the data
+    that is in memory, `data_of` reads it as it is written; `current` says what a record is called by now.
+    The index holds what is written.
     """
 
     def __init__(
         self,
-        real: Callable[[], Path],
+        tree: Tree,
+        there: Callable[[], Mapping[str, RecordFiles]],
         stamp_of: Callable[[Ref], Stamp | None],
         held: Callable[[Ref], Mapping[str, Any] | None],
         data_of: Callable[[Ref], tuple[Stamp | None, Mapping[str, Any]]],
         current: Callable[[Ref], Ref],
     ) -> None:
-        self._real, self._stamp_of, self._held, self._data_of = real, stamp_of, held, data_of
+        self._tree, self._there, self._stamp_of = tree, there, stamp_of
+        self._held, self._data_of = held, data_of
         self._current = current
         self._renamed: set[Ref] = set()
         self._called: dict[_Named, _Named] = {}
@@ -58,6 +64,30 @@ class SessionRows:
         self._rows[ref] = found
         return found
 
+    def each(self, refs: Sequence[Ref]) -> list[SessionRow | None]:
+        """Return what each of many sessions says, as `of` does."""
+        unknown = [ref for ref in refs if ref not in self._rows]
+        if len(unknown) >= _MANY:
+            self._take_noted([ref for ref in unknown if self._held(ref) is None])
+        rows, doubted = self._rows, self._doubted
+        return [rows[ref] if ref in rows and ref not in doubted else self.of(ref) for ref in refs]
+
+    def _take_noted(self, refs: Sequence[Ref]) -> None:
+        """Take rows out of the index at once, of those files that are as noted."""
+        index = self._opened()
+        files = self._there().get("session", NONE)
+        names = [name for ref in refs if (name := files.name_of(ref.id)) is not None]
+        if index is None or len(names) != len(refs):
+            return
+        try:
+            noted = list(index.all_noted(refs, stamps_of(names)))
+        except OSError:
+            # One is gone since they were listed: each is looked at by itself.
+            return
+        self.indexed.update([(ref, one.stamp) for ref, one in noted])
+        self._doubted.difference_update([ref for ref, _ in noted])
+        self._rows.update([(ref, self._as_called(ref, one.row)) for ref, one in noted])
+
     @property
     def others(self) -> "KeptHeads":
         """What is noted of all other records, which those that began with this one note in too."""
@@ -65,7 +95,7 @@ class SessionRows:
             # Most runs ask for none of them.
             from paddock_tui.store.kept_heads import KeptHeads
 
-            self._others.append(KeptHeads(self._real))
+            self._others.append(KeptHeads(self._tree))
         return self._others[0]
 
     def former_ids(self, ref: Ref) -> tuple[str, ...] | None:
@@ -174,7 +204,7 @@ class SessionRows:
     def _opened(self) -> SessionIndex | None:
         if self._index is None:
             try:
-                self._index = SessionIndex(self._real())
+                self._index = SessionIndex(self._tree.real)
             except (OSError, RuntimeError):
                 return None
         return self._index

@@ -13,9 +13,9 @@ from typing import TYPE_CHECKING, Any, Protocol
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.former_ids import FormerIds
-from paddock_tui.store.index import Stamp
 from paddock_tui.store.kept_heads import head_of
-from paddock_tui.store.loaded import Loaded, record_of, stamp_of, text_of
+from paddock_tui.store.listing import Stamp, stamp_of
+from paddock_tui.store.loaded import Loaded, record_of, text_of
 from paddock_tui.store.program import program
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree

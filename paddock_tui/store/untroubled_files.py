@@ -15,9 +15,9 @@ from paddock_tui.records.untroubled import untroubled
 from paddock_tui.store.everyday import in_blocks
 from paddock_tui.store.former_ids import FormerIds
 from paddock_tui.store.guarded import NotRead, read_at
-from paddock_tui.store.index import Stamp
 from paddock_tui.store.lines import BOM
-from paddock_tui.store.loaded import Loaded, stamp_in
+from paddock_tui.store.listing import Stamp, stamp_in
+from paddock_tui.store.loaded import Loaded
 from paddock_tui.store.reading import LARGEST
 from paddock_tui.store.references import KEYED_BY, reference_fields
 from paddock_tui.store.tree import Tree, TreePlace, release

@@ -8,7 +8,7 @@ import pytest
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.reading import read_record
 from paddock_tui.store import garage, loaded
-from paddock_tui.store.index import Stamp
+from paddock_tui.store.listing import Stamp
 from paddock_tui.store.loaded import FileText
 from paddock_tui.store.passing import HELD, PassingFiles
 from paddock_tui.store.tree import Tree
