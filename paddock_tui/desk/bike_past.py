@@ -1,12 +1,13 @@
 """One bike's sessions in their order, as far as they were asked for, with what they name."""
 
 import copy
+import datetime as dt
 import functools
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
 from paddock_tui.desk.lookup import Order
-from paddock_tui.facts.begun import KeptAt
+from paddock_tui.facts.begun import FAR, NEAR, KeptAt
 from paddock_tui.facts.past import ENDS, History, Lineage, PastSession, tyre_of
 from paddock_tui.facts.records_later import RecordsLater
 from paddock_tui.records.day import RidingDay
@@ -22,12 +23,6 @@ if TYPE_CHECKING:
 
 HELD = 24
 """So many last sessions of a bike stay in memory as files too: they are compared, copied, looked back at."""
-
-MAY_CHANGE = 40
-"""Behind so many last sessions states are kept for a later run: what is edited later is among these."""
-
-WORTH = 60
-"""So many sessions more than these are worth it."""
 
 _MOST = 6
 """Histories of one bike that are given again as they are."""
@@ -120,7 +115,7 @@ class BikePast:
 
     def begin(self, files: GarageFiles, placed: Sequence[tuple[Order, Ref]], end: int) -> None:
         """Go on from an earlier run where there are many sessions, and nothing was read of them."""
-        if self._refs or not self._carries or end < MAY_CHANGE + WORTH:
+        if self._refs or not self._carries or FAR.place(_dates(placed), end) < FAR.worth:
             return
         self._carries = False
         from paddock_tui.desk.carried import take_up
@@ -151,20 +146,28 @@ class BikePast:
                 files.rows.indexed.setdefault(ref, stamp)
 
     def _stop(self, placed: Sequence[tuple[Order, Ref]], end: int) -> None:
-        """Say where states are to be kept: behind a day, with enough before that was not kept yet."""
-        line, first = self._line, self._line.begun.count if self._line.begun is not None else 0
-        if end - first < MAY_CHANGE + WORTH or (line.stop is not None and line.stop.count > first):
+        """Say where states are to be kept: behind a day, with enough before that was not kept yet.
+
+        Where that is not, it is where an earlier run kept them, for riders of whom it did not.
+        """
+        line, before = self._line, self._before
+        first = before.begun.count if before is not None else 0
+        if line.stop is not None and line.stop.count > first:
             return
-        at = end - MAY_CHANGE
-        while at > first and placed[at][0][0] == placed[at - 1][0][0]:
-            at -= 1
-        if at > first:
-            line.stop = KeptAt(at, placed[at - 1][0][0])
+        distance, at = FAR, FAR.place(_dates(placed), end)
+        if before is not None and at - before.far[0] < FAR.worth:
+            distance, at = NEAR, NEAR.place(_dates(placed), end)
+        if at - first >= distance.worth:
+            line.stop = KeptAt(at, placed[at - 1][0][0], distance.name)
+        elif before is not None and line.stop is None:
+            line.stop = KeptAt(first, before.begun.up_to, before.name, before.begun.has)
 
     def to_keep(self, files: GarageFiles) -> Callable[[], None] | None:
         """Put together what a later run may go on from; None where nothing is new, or not all is on disk."""
         stop = self._line.stop
-        if stop is None or stop is self._kept or self._counts[stop.count - 1 : stop.count] != [stop.count]:
+        if stop is None or stop is self._kept or not stop.is_new:
+            return None
+        if self._counts[stop.count - 1 : stop.count] != [stop.count]:
             return None
         self._kept = stop
         from paddock_tui.desk.carried import Behind, keep, put_together
@@ -208,7 +211,7 @@ class BikePast:
         forget(self._refs[at:], self._places)
         del self._refs[at:], self._counts[at:], self._past[count:]
         self._line = self._line.branch(count)
-        self._before = self._before if self._line.begun is not None else None
+        self._before = self._before.by(count) if self._before is not None else None
         self._made = {
             length: one.on_line(self._line) for length, one in self._made.items() if length <= count
         }
@@ -241,6 +244,10 @@ class BikePast:
         if self._named.get(ref, _LATER) is _LATER:
             self._named[ref] = read(ref)
         return self._named[ref]
+
+
+def _dates(placed: Sequence[tuple[Order, Ref]]) -> Callable[[int], dt.date]:
+    return lambda at: placed[at][0][0]
 
 
 def _possible(files: GarageFiles, ref: Ref) -> Record | None:

@@ -14,7 +14,17 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from paddock_tui.desk.past_later import PastLater
-from paddock_tui.facts.begun import Begun, FoldToKeep, KeptAt, KeptFold, NotCarried, RestsOn
+from paddock_tui.facts.begun import (
+    FAR,
+    NEAR,
+    Begun,
+    Distance,
+    FoldToKeep,
+    KeptAt,
+    KeptFold,
+    NotCarried,
+    RestsOn,
+)
 from paddock_tui.facts.carried_states import StateReader, StateWriter, mentioned
 from paddock_tui.facts.past import ENDS, WALKS, History, Lineage, PastSession, tyre_of
 from paddock_tui.facts.unread_past import InShort
@@ -32,44 +42,92 @@ from paddock_tui.store.seals import seal, seal_of
 Placed = Sequence[tuple[tuple[dt.date, int, dt.time, str], Ref]]
 
 
-class TakenUp(NamedTuple):
-    """The first sessions of a bike as an earlier run left them: unread, and what was learnt along them."""
+class TakenUp:
+    """The first sessions of a bike as an earlier run left them: unread, and what was learnt along them.
 
-    begun: Begun
-    later: PastLater
-    tyre_sets: tuple[str, ...]
-    people: tuple[str, ...]
-    named: dict[Ref, Stamp | None]
-    """What the sessions name, by the stamps of their files; None where there is none."""
-    not_before: frozenset[str]
-    """Sessions that some were copied from and that are not before these."""
+    `named` is what the sessions name, by the stamps of their files, None where there is none; `not_before`
+    are sessions that some were copied from and that are not before these. `far` tells what is kept far back.
+    """
+
+    def __init__(
+        self, distance: Distance, body: dict[str, Any], far: tuple[int, str], later: PastLater, real: Path
+    ) -> None:
+        self.name, self.later, self.far, self._real = distance.name, later, far, real
+        self.tyre_sets, self.people = tuple(body["tyre_sets"]), tuple(body["people"])
+        self.named = _named(body)
+        self.not_before = frozenset(body["not_before"])
+        self.folds: dict[str, Any] = body["folds"]
+        """The folds as they are written."""
+        self.begun = _begun(body, later, lambda: one.begun if (one := self.earlier) is not None else None)
+
+    @functools.cached_property
+    def earlier(self) -> "TakenUp | None":
+        """What is kept far back, where this is not that: it stands wherever this does."""
+        if self.name == FAR.name:
+            return None
+        held = read_carried(self._real, FAR.of(self.later.bike))
+        if held is None or (held.body["count"], held.digest) != self.far:
+            return None
+        return TakenUp(FAR, held.body, self.far, self.later, self._real)
+
+    def by(self, count: int) -> "TakenUp | None":
+        """Return this, or what is kept far back, that is behind no more than so many sessions."""
+        return (
+            self
+            if self.begun.count <= count
+            else self.earlier.by(count)
+            if self.earlier is not None
+            else None
+        )
 
 
 def take_up(files: GarageFiles, bike: Ref, placed: Placed, end: int) -> TakenUp | None:
-    """Take up what an earlier run left of the sessions before a place; None where all is to be read."""
+    """Take up what an earlier run left of the sessions before a place; None where all is to be read.
+
+    What is kept far back is taken where the rest does not stand, and where it is to be kept anew.
+    """
     held = files.read(bike)
     if held is None or not isinstance(held.record, Bike) or held.troubles or held.unknown:
         return None
-    body = read_carried(files.tree.real, bike.id)
-    if body is None:
+    own, far = (bike.id, held.record), FAR.place(lambda at: placed[at][0][0], end)
+    for distance in (NEAR, FAR):
+        found = _taken_up(files, own, placed[:end], distance)
+        if found is not None and (distance is FAR or far - found.far[0] < FAR.worth):
+            return found
+    return None
+
+
+def _taken_up(
+    files: GarageFiles, bike: tuple[str, Bike], placed: Placed, distance: Distance
+) -> TakenUp | None:
+    real = files.tree.real
+    held = read_carried(real, distance.of(bike[0]))
+    if held is None:
         return None
     try:
-        return _taken_up(files, bike, (held.record, body), placed[:end])
+        known = _known(files, held.body, placed)
+        if known is None:
+            return None
+        later = PastLater(LaterFiles(files, bike), bike[0], known)
+        far = (
+            (len(known), held.digest) if distance is FAR else (int(held.body["far"][0]), held.body["far"][1])
+        )
+        return TakenUp(distance, held.body, far, later, real)
     except (KeyError, TypeError, ValueError, IndexError, AttributeError, NotCarried):
         return None
 
 
-def _taken_up(
-    files: GarageFiles, bike: Ref, held: tuple[Bike, dict[str, Any]], placed: Placed
-) -> TakenUp | None:
-    record, body = held
+def _known(
+    files: GarageFiles, body: dict[str, Any], placed: Placed
+) -> list[tuple[Ref, str | None, InShort]] | None:
+    """Return what is known of the sessions without reading them; None where one thing is not as it was."""
     count, up_to = int(body["count"]), dt.date.fromisoformat(body["up_to"])
     if not 0 < count <= len(placed) or placed[count - 1][0][0] != up_to:
         return None
     if count < len(placed) and placed[count][0][0] <= up_to:
         return None
-    named = {Ref(kind, name): tuple(stamp) if stamp else None for kind, name, stamp in body["named"]}
-    if body["seal"] != seal_of(files, [ref for _, ref in placed[:count]]) or not _are_as_named(files, named):
+    refs, named = [ref for _, ref in placed[:count]], _named(body)
+    if body["seal"] != seal_of(files, refs) or not _are_as_named(files, named):
         return None
     not_before = frozenset(body["not_before"])
     others = [Ref("session", name) for name in not_before]
@@ -78,21 +136,20 @@ def _taken_up(
     if any(ref.id in not_before for _, ref in placed[count:]):
         return None
     venues, of_venue, ridden = body["venues"], body["of_venue"], body["ridden"]
-    if not len(of_venue) == len(ridden) == count:
-        return None
-    refs = [ref for _, ref in placed[:count]]
     known = []
     for ref, row, at, was_ridden in zip(refs, files.rows.each(refs), of_venue, ridden, strict=True):
         if row is None:
             return None
         short = InShort(row.date, row.rider or None, row.tyres or None, was_ridden == "1")
         known.append((ref, venues[at] if at >= 0 else None, short))
-    later = PastLater(LaterFiles(files, (bike.id, record)), bike.id, known)
-    begun = _begun(body, up_to, later)
-    return TakenUp(begun, later, tuple(body["tyre_sets"]), tuple(body["people"]), named, not_before)
+    return known
 
 
-def _begun(body: dict[str, Any], up_to: dt.date, later: PastLater) -> Begun:
+def _named(body: dict[str, Any]) -> dict[Ref, Stamp | None]:
+    return {Ref(kind, name): tuple(stamp) if stamp else None for kind, name, stamp in body["named"]}
+
+
+def _begun(body: dict[str, Any], later: PastLater, earlier: Callable[[], Begun | None]) -> Begun:
     places = {one.id: one for one in later.sessions}
     taker = StateReader(body["words"], later.record, places.get)
     states: dict[str, Callable[[], Any]] = {
@@ -103,8 +160,10 @@ def _begun(body: dict[str, Any], up_to: dt.date, later: PastLater) -> Begun:
         elsewhere = tuple((name, seal) for name, seal in kept["elsewhere"])
         limits = tuple((name, value) for name, value in kept["limits"])
         rests_on = RestsOn(elsewhere, frozenset(kept["fall_items"]), limits)
-        folds[rider] = KeptFold(rests_on, functools.partial(taker.take, kept["state"]))
-    return Begun(len(later.sessions), up_to, states, folds)
+        reader = StateReader(kept["words"], later.record, places.get)
+        take = functools.partial(reader.take, kept["state"])
+        folds[rider] = KeptFold(int(kept["count"]), dt.date.fromisoformat(kept["up_to"]), rests_on, take)
+    return Begun(int(body["count"]), dt.date.fromisoformat(body["up_to"]), states, folds, earlier)
 
 
 def _are_as_named(files: GarageFiles, named: Mapping[Ref, Stamp | None]) -> bool:
@@ -126,10 +185,11 @@ class ToKeep(NamedTuple):
     """All that is written of a bike: put together at once, so that another thread may write it.
 
     `seal` tells the files of the sessions, `named` are the others that all of this rests on; `not_before`
-    is what some sessions were copied from that is nowhere among them.
+    is what some sessions were copied from that is nowhere among them. `before` is what an earlier run left.
     """
 
     behind: Behind
+    before: TakenUp | None
     record: Bike
     kept_at: KeptAt
     seal: str
@@ -156,7 +216,7 @@ def put_together(files: GarageFiles, behind: Behind, before: TakenUp | None) -> 
     stamps = _stamps(files, names, behind, before)
     if stamps is None:
         return None
-    return ToKeep(behind, held.record, stop, sealed, stamps, not_before, folds)
+    return ToKeep(behind, before, held.record, stop, sealed, stamps, not_before, folds)
 
 
 def _named_by(behind: Behind, before: TakenUp | None) -> set[Ref] | None:
@@ -225,18 +285,25 @@ def _stamps(
 
 def keep(real: Path, held: ToKeep) -> None:
     """Write what was learnt up to where states are kept."""
-    write_carried(real, held.behind.bike.id, _body(held))
+    write_carried(real, f"{held.kept_at.name}-{held.behind.bike.id}", _body(held))
+
+
+_MOST_RIDERS = 4
+"""So many riders of a bike have their fold kept: those who rode it last."""
 
 
 def _body(held: ToKeep) -> dict[str, Any]:
     """Return what is written of a bike."""
-    behind = held.behind
+    behind, before = held.behind, held.before
     past = behind.past
     history = History(past, behind.tyre_sets, behind.people).on_line(behind.line)
     kept = held.kept_at.states
     states = {name: kept[name] if name in kept else walk.of(history) for name, walk in list(WALKS.items())}
-    folded = {rider: one.state for rider, one in held.folds.items()}
-    writer = StateWriter(_texts_of(held, (states, folded)))
+    own = {rider: _fold(held, one) for rider, one in held.folds.items()}
+    others = before.folds if before is not None else {}
+    folds = {rider: one for rider, one in {**others, **own}.items() if one is not None}
+    latest = sorted(folds, key=lambda rider: int(folds[rider]["count"]))
+    writer = StateWriter(_texts_of(held, states))
     venues = sorted({one.venue for one in past if one.venue is not None})
     places = {name: place for place, name in enumerate(venues)}
     return {
@@ -251,15 +318,26 @@ def _body(held: ToKeep) -> dict[str, Any]:
         "ridden": "".join("1" if one.ridden else "0" for one in past),
         "not_before": sorted(held.not_before),
         "walks": _written(writer, states),
-        "folds": {
-            rider: {
-                "elsewhere": held.folds[rider].rests_on.elsewhere,
-                "fall_items": sorted(held.folds[rider].rests_on.fall_items),
-                "limits": held.folds[rider].rests_on.limits,
-                "state": state,
-            }
-            for rider, state in _written(writer, folded).items()
-        },
+        "folds": {rider: folds[rider] for rider in latest[-_MOST_RIDERS:]},
+        "far": before.far if before is not None and held.kept_at.name == NEAR.name else None,
+        "words": writer.words,
+    }
+
+
+def _fold(held: ToKeep, fold: FoldToKeep) -> dict[str, Any] | None:
+    """Return what is written of one rider's fold; None where that cannot be written without words."""
+    writer = StateWriter(_texts_of(held, fold.state))
+    try:
+        state = writer.write(fold.state)
+    except NotCarried:
+        return None
+    return {
+        "count": held.kept_at.count,
+        "up_to": held.kept_at.up_to.isoformat(),
+        "elsewhere": fold.rests_on.elsewhere,
+        "fall_items": sorted(fold.rests_on.fall_items),
+        "limits": fold.rests_on.limits,
+        "state": state,
         "words": writer.words,
     }
 

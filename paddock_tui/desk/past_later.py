@@ -23,7 +23,7 @@ class PastLater:
     def __init__(
         self, files: LaterFiles, bike: str, known: Sequence[tuple[Ref, str | None, InShort]]
     ) -> None:
-        self._files, self._bike = files, bike
+        self._files, self.bike = files, bike
         self._lock = threading.RLock()
         self._named: dict[Ref, Record | None] = {}
         self._places = {ref.id: place for place, (ref, _, _) in enumerate(known)}
@@ -82,7 +82,7 @@ class PastLater:
 
     def _as_known(self, one: UnreadSession) -> Session:
         """Return what is known of a session whose file is another by now: who looks at the files finds it."""
-        return Session(date=one.date, bike=self._bike, rider=one.rider, tyres=one.tyres)
+        return Session(date=one.date, bike=self.bike, rider=one.rider, tyres=one.tyres)
 
     def _record(self, ref: Ref) -> Record | None:
         if ref not in self._named:

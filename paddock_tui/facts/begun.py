@@ -5,6 +5,7 @@ what follows goes on from there. What the fold of open matters rests on beside t
 with it, so that it counts only where that is the same.
 """
 
+import contextlib
 import datetime as dt
 from collections.abc import Callable
 from typing import Any, NamedTuple
@@ -15,6 +16,32 @@ from paddock_tui.matters.walked import Beginning
 
 class NotCarried(Exception):
     """A state holds what cannot be written without words, or something was written otherwise than here."""
+
+
+class Distance(NamedTuple):
+    """Behind so many last sessions states are kept under a name, where so many sessions more are worth it."""
+
+    name: str
+    back: int
+    worth: int
+
+    def of(self, bike: str) -> str:
+        """Return what the states of a bike are called."""
+        return f"{self.name}-{bike}"
+
+    def place(self, dates: Callable[[int], dt.date], end: int) -> int:
+        """Return behind how many of so many sessions states are to be kept: behind a day. `dates` of each."""
+        at = max(end - self.back, 0)
+        while at and dates(at) == dates(at - 1):
+            at -= 1
+        return at
+
+
+FAR = Distance("before", 40, 60)
+"""What is edited later is mostly among these: what is kept here stands for long."""
+
+NEAR = Distance("just-before", 10, 10)
+"""Little is left to be read. An edit of the last days takes it away, and what is kept far back stands."""
 
 
 class RestsOn(NamedTuple):
@@ -32,13 +59,23 @@ class RestsOn(NamedTuple):
 class KeptAt:
     """Where states are to be kept: behind so many sessions, the last of them of a day that is over.
 
-    `states` are those of the walks by their names, `folds` those of the fold by riders.
+    `states` are those of the walks by their names, `folds` those of the fold by riders. `name` is what that
+    is called. `has` are the riders whose fold was kept there by an earlier run; None where nothing was.
     """
 
-    def __init__(self, count: int, up_to: dt.date) -> None:
-        self.count, self.up_to = count, up_to
+    def __init__(self, count: int, up_to: dt.date, name: str, has: frozenset[str] | None = None) -> None:
+        self.count, self.up_to, self.name, self.has = count, up_to, name, has
         self.states: dict[str, Any] = {}
         self.folds: dict[str, FoldToKeep] = {}
+
+    def wants(self, rider: str) -> bool:
+        """Return whether a rider's fold is not kept there yet."""
+        return self.has is None or rider not in self.has
+
+    @property
+    def is_new(self) -> bool:
+        """Whether there is anything that an earlier run did not keep."""
+        return self.has is None or bool(self.folds)
 
 
 class FoldToKeep(NamedTuple):
@@ -50,14 +87,26 @@ class FoldToKeep(NamedTuple):
 
 
 class KeptFold(NamedTuple):
-    """The fold of one rider as it was kept: what it rests on, and how its state is taken up."""
+    """The fold of one rider as it was kept, `at` so many sessions up to a day, and how it is taken up."""
 
+    at: int
+    up_to: dt.date
     rests_on: RestsOn
     take: Callable[[], Any]
 
 
+class FoldBegun(NamedTuple):
+    """Where the fold of one rider goes on: behind how many sessions, and from what."""
+
+    at: int
+    begins: Beginning[Folded]
+
+
 class Begun:
-    """The states behind the first so many sessions, each taken up when it is asked for."""
+    """The states behind the first so many sessions, each taken up when it is asked for.
+
+    `earlier` gives what was kept further back: shorter histories go on from that.
+    """
 
     def __init__(
         self,
@@ -65,11 +114,24 @@ class Begun:
         up_to: dt.date,
         states: dict[str, Callable[[], Any]],
         folds: dict[str, KeptFold],
+        earlier: Callable[[], "Begun | None"],
     ) -> None:
-        self.count, self.up_to = count, up_to
+        self.count, self.up_to, self._earlier = count, up_to, earlier
         self._states, self._folds = states, folds
         self._taken: dict[str, tuple[Any] | None] = {}
-        self._folded: dict[str, Beginning[Folded] | None] = {}
+        self._folded: dict[str, FoldBegun | None] = {}
+
+    @property
+    def has(self) -> frozenset[str]:
+        """The riders whose fold was kept here, and no further back."""
+        return frozenset(rider for rider, one in self._folds.items() if one.at == self.count)
+
+    def by(self, count: int) -> "Begun | None":
+        """Return this, or what was kept further back, that is behind no more than so many sessions."""
+        found: Begun | None = self
+        while found is not None and found.count > count:
+            found = found._earlier()
+        return found
 
     def state(self, name: str) -> tuple[Any] | None:
         """Return the state of a walk, alone in a tuple; None where there is none."""
@@ -81,15 +143,18 @@ class Begun:
                 self._taken[name] = None
         return self._taken[name]
 
-    def folded(self, rider: str, rests_on: RestsOn) -> Beginning[Folded] | None:
-        """Return where the fold of a rider goes on, the same one each time; None where it rests on others."""
+    def folded(self, rider: str, rests_on: Callable[[dt.date], RestsOn]) -> FoldBegun | None:
+        """Return where the fold of a rider goes on, the same one each time; None where it rests on others.
+
+        `rests_on` says what it rests on up to a day.
+        """
         kept = self._folds.get(rider)
-        if kept is None or kept.rests_on != rests_on:
+        if kept is None or kept.rests_on != rests_on(kept.up_to):
             return None
         if rider not in self._folded:
-            try:
+            self._folded[rider] = None
+            with contextlib.suppress(NotCarried):
                 state = kept.take()
-                self._folded[rider] = Beginning(self.up_to, state) if isinstance(state, Folded) else None
-            except NotCarried:
-                self._folded[rider] = None
+                if isinstance(state, Folded):
+                    self._folded[rider] = FoldBegun(kept.at, Beginning(kept.up_to, state))
         return self._folded[rider]

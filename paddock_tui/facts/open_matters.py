@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 import attrs
 
 from paddock_tui.calc.outside_pressure import AirObserved
-from paddock_tui.facts.begun import FoldToKeep, RestsOn
+from paddock_tui.facts.begun import FoldBegun, FoldToKeep, RestsOn
 from paddock_tui.facts.checklist_items import entry_of
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
@@ -17,7 +17,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
 from paddock_tui.matters.fold import Folded, GivenAnswers
 from paddock_tui.matters.severity import HOLD
-from paddock_tui.matters.walked import Beginning, Keeper
+from paddock_tui.matters.walked import Keeper
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -55,19 +55,18 @@ def open_matters(
     others = (*rider_elsewhere, *rider_today)
     elsewhere = [one for one in others if history.of(one.id) is None and one.id not in not_told]
     make = Outings(history, records, checklists, source, air_observed, limits)
-    begins = _beginning(history, make, elsewhere)
+    begun = _begun(history, make, elsewhere)
     stop = history.line.stop
-    keeper = Keeper[Folded](stop.up_to) if stop is not None else None
+    keeper = Keeper[Folded](stop.up_to) if stop is not None and stop.wants(make.who or "") else None
     by_then = tuple(one for one in elsewhere if stop is not None and _is_by(one, stop.up_to))
-    if begins is not None:
-        elsewhere = [one for one in elsewhere if not _is_by(one, begins.up_to)]
+    if begun is not None:
+        elsewhere = [one for one in elsewhere if not _is_by(one, begun.begins.up_to)]
     outings = (*map(make.outing, elsewhere), make.here(here))
     now = _present(here, outings[-1], records, checklists, checked, limits, garage.before.on)
     untold = tuple(make.untold(one, session) for one in unplaced)
     answers = _answers(history, records, refs)
-    days = make.by_day(
-        history.line.begun.count if begins is not None and history.line.begun is not None else 0
-    )
+    days = make.by_day(begun.at if begun is not None else 0)
+    begins = begun.begins if begun is not None else None
     found = matters(MatterHistory(outings, answers, days, untold, begins, keeper), now)
     if stop is not None and keeper is not None and keeper.state is not None:
         rests_on = _rests_on(make, by_then, stop.up_to)
@@ -75,12 +74,12 @@ def open_matters(
     return found
 
 
-def _beginning(history: History, make: Outings, elsewhere: list[PastSession]) -> Beginning[Folded] | None:
+def _begun(history: History, make: Outings, elsewhere: list[PastSession]) -> FoldBegun | None:
     """Return where the fold goes on from an earlier one; None where all outings are gone through."""
-    begun = history.line.begun
-    if begun is None or len(history.past) < begun.count:
+    begun = history.line.begun_by(len(history.past))
+    if begun is None:
         return None
-    return begun.folded(make.who or "", _rests_on(make, elsewhere, begun.up_to))
+    return begun.folded(make.who or "", lambda up_to: _rests_on(make, elsewhere, up_to))
 
 
 def _rests_on(make: Outings, elsewhere: Iterable[PastSession], up_to: dt.date) -> RestsOn:

@@ -109,11 +109,14 @@ class Lineage:
         self.stop: KeptAt | None = None
         """Where the states of walks are to be kept."""
 
+    def begun_by(self, count: int) -> "Begun | None":
+        """Return where walks along so many sessions go on from earlier ones; None where they begin."""
+        return self.begun.by(count) if self.begun is not None else None
+
     def branch(self, at: int | None = None) -> "Lineage":
         """Return one that goes on by itself from what this one knows, from so many sessions on."""
         other = Lineage()
-        if self.begun is not None and (at is None or self.begun.count <= at):
-            other.begun = self.begun
+        other.begun = self.begun if at is None else self.begun_by(at)
         if self.stop is not None and (at is None or self.stop.count <= at):
             other.stop = self.stop
         other.ridden_up_to = self.ridden_up_to[:at]
@@ -244,9 +247,10 @@ class Along(Generic[Reached]):
         known = (one for one in ends if one[0] <= len(past))
         at, state = max(known, default=(0, self._start), key=_length)
         line = history.line
-        if line.begun is not None and at < line.begun.count <= len(past):
-            begun = line.begun.state(self.name)
-            at, state = (line.begun.count, begun[0]) if begun is not None else (at, state)
+        begun = line.begun_by(len(past))
+        if begun is not None and at < begun.count:
+            held = begun.state(self.name)
+            at, state = (begun.count, held[0]) if held is not None else (at, state)
         if at < len(past):
             if line.stop is not None and at < line.stop.count < len(past):
                 state = line.stop.states[self.name] = self._walked(past, at, line.stop.count, state)

@@ -13,8 +13,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.desk import bike_past
+from paddock_tui.desk import carried as carry
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import of_bike
+from paddock_tui.facts import begun
 from paddock_tui.facts.past import walk_named
 from paddock_tui.facts.unread_past import UnreadSession
 from paddock_tui.records.paths import Ref
@@ -37,8 +39,9 @@ BIKES = ("badger", "magpie")
 def _soon(monkeypatch: pytest.MonkeyPatch) -> None:
     """Keep what is worth it in a small career, of files that were written a moment ago."""
     monkeypatch.setattr(bike_past, "HELD", 2)
-    monkeypatch.setattr(bike_past, "MAY_CHANGE", 4)
-    monkeypatch.setattr(bike_past, "WORTH", 3)
+    for where in (bike_past, carry):
+        monkeypatch.setattr(where, "FAR", begun.FAR._replace(back=4, worth=3))
+        monkeypatch.setattr(where, "NEAR", begun.NEAR._replace(back=1, worth=1))
     monkeypatch.setattr(seals, "RESTS_NS", -(10**15))
 
 
@@ -92,7 +95,7 @@ class Run:
 def fresh(career: Career, caches: Callable[[str], None]) -> dict[str, Review]:
     """Judge with nothing carried."""
     caches("none")
-    for path in cache_folder().rglob("before-*.json"):
+    for path in carried():
         path.unlink()
     run = Run(career)
     found = run.reviews()
@@ -102,7 +105,7 @@ def fresh(career: Career, caches: Callable[[str], None]) -> dict[str, Review]:
 
 
 def carried() -> list[Path]:
-    return sorted(cache_folder().rglob("before-*.json"))
+    return sorted(cache_folder().rglob("*before-*.json"))
 
 
 def test_a_second_run_goes_on_from_the_first_and_says_the_same(
@@ -113,7 +116,82 @@ def test_a_second_run_goes_on_from_the_first_and_says_the_same(
     assert first.reviews() == second.reviews() == fresh(career, caches)
     assert not any(first.unread.values())
     assert min(second.unread.values()) >= SESSIONS // 3 - 4 - 6
-    assert [path.name for path in carried()] == [f"before-{bike}.json" for bike in BIKES]
+    assert [path.stem for path in carried()] == [
+        f"{name}-{bike}" for name in ("before", "just-before") for bike in BIKES
+    ]
+
+
+def test_what_is_kept_close_behind_goes_with_the_last_days_and_what_is_kept_far_back_stands(
+    career: Career, caches: Callable[[str], None]
+) -> None:
+    runs = [Run(career) for _ in range(3)]
+    first, *others = [run.reviews() for run in runs]
+    far, near = (run.unread["badger"] for run in runs[1:])
+
+    assert others == [first, first]
+    assert 0 < far < near < len(of_bike(runs[0].looks.files, "badger"))
+    assert [path.name for path in carried()] == [
+        f"{name}-{bike}.json" for name in ("before", "just-before") for bike in BIKES
+    ]
+    last = runs[0].looks.files.path_of(of_bike(runs[0].looks.files, "badger")[near - 1][1])
+    assert last is not None
+    EDITS["a hit to the head"][1](last)
+    edited, again = Run(career), Run(career)
+    found = edited.reviews()
+    assert found == again.reviews() == fresh(career, caches)
+    assert (edited.unread["badger"], again.unread["badger"]) == (far, near)
+
+
+def test_an_earlier_session_goes_on_from_what_is_kept_far_back(career: Career) -> None:
+    for _ in range(2):
+        Run(career).reviews()
+    run = Run(career)
+    run.judged()
+    files, near = run.looks.files, run.unread["badger"]
+    ref = of_bike(files, "badger")[near - 1][1]
+    before = run.looks.histories.read_later
+    found = run.looks.judged(run.looks.assembled(ref).situation)
+    read = run.looks.histories.read_later - before
+    shutil.rmtree(cache_folder())
+    alone = LooksAt(GarageFiles(career.root), lambda: career.at)
+
+    assert alone.judged(alone.assembled(ref).situation) == found
+    assert alone.histories.read_later == 0
+    assert read < near - 2
+
+
+def test_who_shares_a_bike_has_what_is_open_for_him_kept_too(career: Career) -> None:
+    """The last sessions are of both riders in turn: what one left does for both."""
+    files = GarageFiles(career.root)
+    last = [ref for _, ref in of_bike(files, "badger")][-12:]
+    riders = sorted(path.stem for path in (career.root / "riders").glob("*.toml"))[:2]
+    for place, ref in enumerate(last):
+        path = files.path_of(ref)
+        assert path is not None
+        path.write_text(re.sub(r'rider = "[^"]*"', f'rider = "{riders[place % 2]}"', path.read_text()))
+
+    def judged(run: Run, ref: Ref) -> Review:
+        found = run.looks.judged(run.looks.assembled(ref).situation)
+        for keep in run.looks.histories.to_keep(run.looks.files):
+            keep()
+        return found
+
+    for _ in range(3):
+        for ref in last[-2:]:
+            judged(Run(career), ref)
+    (near,) = (path for path in carried() if path.stem == "just-before-badger")
+    folds = json.loads(near.read_text().partition("\n")[2])["folds"]
+    read = []
+    found = {}
+    for ref in last[-2:]:
+        run = Run(career)
+        found[ref] = judged(run, ref)
+        read.append(run.looks.histories.read_later)
+    shutil.rmtree(cache_folder())
+
+    assert set(riders) <= set(folds)
+    assert max(read) < len(of_bike(files, "badger")) // 2
+    assert {ref: judged(Run(career), ref) for ref in last[-2:]} == found
 
 
 def test_what_is_carried_is_for_the_user_alone_and_holds_no_words(career: Career) -> None:
@@ -154,7 +232,8 @@ def changed(career: Career, draw: random.Random, name: str) -> None:
 def test_whatever_is_changed_counts_as_if_nothing_were_carried(
     career: Career, caches: Callable[[str], None], folder: str
 ) -> None:
-    Run(career).reviews()
+    for _ in range(2):
+        Run(career).reviews()
     for name in EDITS:
         if EDITS[name][0] == folder:
             changed(career, random.Random(name), name)
@@ -194,7 +273,8 @@ def test_changes_while_one_looks_count_as_well(
     anew: Callable[[], Career], caches: Callable[[str], None], runs: list[list[str]], seed: int
 ) -> None:
     career, draw = anew(), random.Random(seed)
-    Run(career).reviews()
+    for _ in range(2):
+        Run(career).reviews()
     run = Run(career)
     run.reviews()
     for names in runs:
@@ -234,7 +314,7 @@ def test_states_of_unknown_making_are_done_without(career: Career) -> None:
         body = json.loads(path.read_text().partition("\n")[2])
         body["walks"] = {name: ["c", "os:system", "echo"] for name in body["walks"]}
         body["folds"] = {rider: {**kept, "state": ["p", "nobody"]} for rider, kept in body["folds"].items()}
-        carried_files.write_carried(career.root.resolve(), path.stem.removeprefix("before-"), body)
+        carried_files.write_carried(career.root.resolve(), path.stem, body)
 
     assert Run(career).reviews() == first
 
