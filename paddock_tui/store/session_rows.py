@@ -1,6 +1,7 @@
 """What the sessions of a garage say in short: out of memory, else the index, else their files."""
 
-from collections.abc import Callable, Container, Hashable, Iterator, Mapping, Sequence
+import operator
+from collections.abc import Callable, Container, Hashable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from paddock_tui.records.paths import Ref
@@ -86,7 +87,10 @@ class SessionRows:
             return
         self.indexed.update([(ref, one.stamp) for ref, one in noted])
         self._doubted.difference_update([ref for ref, _ in noted])
-        self._rows.update([(ref, self._as_called(ref, one.row)) for ref, one in noted])
+        named = [(ref, one.row, _NAMED(one.row)) for ref, one in noted]
+        otherwise = {names for names in {names for _, _, names in named} if self._called_now(names) != names}
+        self._rows.update([(ref, row) for ref, row, _ in named])
+        self._rows.update({ref: self._as_called(ref, row) for ref, row, names in named if names in otherwise})
 
     @property
     def others(self) -> "KeptHeads":
@@ -141,18 +145,23 @@ class SessionRows:
         """Return a row with the records that it names called as they are by now."""
         if row is None:
             return None
-        names = row.bike, row.rider, row.tyres, row.day
-        called = self._called.get(names)
-        if called is None:
-            bike, rider, tyres, day = (
-                self._current(Ref(kind, name)).id if name else "" for kind, name in _names(row)
-            )
-            called = self._called[names] = bike, rider, tyres, day
+        names = _NAMED(row)
+        called = self._called_now(names)
         if called == names:
             return row
         self._renamed.add(ref)
         bike, rider, tyres, day = called
         return row._replace(bike=bike, rider=rider, tyres=tyres, day=day)
+
+    def _called_now(self, names: _Named) -> _Named:
+        called = self._called.get(names)
+        if called is None:
+            bike, rider, tyres, day = (
+                self._current(Ref(kind, name)).id if name else ""
+                for kind, name in zip(_KINDS, names, strict=True)
+            )
+            called = self._called[names] = bike, rider, tyres, day
+        return called
 
     def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
         """Return what is made of the rows of these sessions, made anew only when a row changed."""
@@ -210,10 +219,13 @@ class SessionRows:
         return self._index
 
 
-def _names(row: SessionRow) -> Iterator[tuple[str, str]]:
-    for kind in ("bike", "rider", "tyres", "day"):
-        yield kind, getattr(row, kind)
+_KINDS = ("bike", "rider", "tyres", "day")
+"""The kinds of records that a session names, each under its own name."""
+
+_NAMED: Callable[[SessionRow], _Named] = operator.attrgetter(*_KINDS)
 
 
 def _names_another(row: SessionRow, there: Mapping[str, Container[str]]) -> bool:
-    return any(name and name not in there.get(kind, ()) for kind, name in _names(row))
+    return any(
+        name and name not in there.get(kind, ()) for kind, name in zip(_KINDS, _NAMED(row), strict=True)
+    )
