@@ -148,10 +148,10 @@ BUDGETS = {
     "--help": (_MAIN.format(words=["--help"]), 16, 0),
     "rows": ("import paddock_tui.pages.rows", 12, 8),
     "board": ("import paddock_tui.widgets.board", 46, 28),
-    "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 36, 24),
-    "first page": ("import paddock_tui.app, paddock_tui.commands.open", 99, 54),
-    "first verdict": (_VERDICT, 501, 315),
-    "check": (CHECK, 328, 273),
+    "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 37, 24),
+    "first page": ("import paddock_tui.app, paddock_tui.commands.open", 100, 54),
+    "first verdict": (_VERDICT, 502, 315),
+    "check": (CHECK, 329, 273),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be
 made of them: what is loaded is waited for over a slow line."""

@@ -58,5 +58,5 @@ def _replace(folder: Path, name: str, data: bytes) -> None:
         release(here)
 
 
-CACHE_TROUBLES = (OSError, NotRead, ValueError, TypeError, KeyError, AttributeError, RecursionError)
+CACHE_TROUBLES = (OSError, NotRead, ValueError, TypeError, LookupError, AttributeError, RecursionError)
 """What a file in the cache may fail with: whatever is wrong with it, one does without."""

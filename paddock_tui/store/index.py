@@ -10,7 +10,6 @@ import datetime as dt
 import functools
 import itertools
 import json
-import sys
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -19,6 +18,7 @@ from paddock_tui.records.former_ids import former_ids
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.ridden import was_ridden
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
+from paddock_tui.store.columns import each_of, numbers, packed, recurring, word
 from paddock_tui.store.listing import RESTS_NS, Stamp
 
 OTHER = "other"
@@ -28,7 +28,7 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 6
+_VERSION = 7
 
 
 class SessionRow(NamedTuple):
@@ -109,16 +109,12 @@ class SessionIndex:
 
     def all_noted(self, refs: Iterable[Ref], stamps: Iterable[Stamp]) -> Iterator[tuple[Ref, Noted]]:
         """Give those of many files of which something is noted, and that are still the same."""
-        years: dict[str, dict[str, Noted]] = {}
-        for ref, stamp in zip(refs, stamps, strict=True):
-            name = ref[1]
-            begins = name[:4]
-            rows = years.get(begins)
-            if rows is None:
-                rows = years[begins] = self._year(year_of(name))
-            noted = rows.get(name)
-            if noted is not None and noted[0] == stamp:
-                yield ref, noted
+        for begins, group in itertools.groupby(zip(refs, stamps, strict=True), lambda one: one[0][1][:4]):
+            rows = self._year(year_of(begins))
+            for ref, stamp in group:
+                noted = rows.get(ref[1])
+                if noted is not None and noted[0] == stamp:
+                    yield ref, noted
 
     def note(self, name: str, stamp: Stamp, row: SessionRow) -> None:
         """Note what a file says, to be written with others."""
@@ -145,7 +141,8 @@ class SessionIndex:
         for year, count in list(self._fresh.items()):
             if count >= _FEWEST:
                 self._fresh[year] = 0
-                write_cached(self._folder, f"{year}.json", _as_text(self._years[year]))
+                held = {name: one for name, one in self._years[year].items() if _fits(one)}
+                write_cached(self._folder, f"{year}.json", _as_text(held))
 
     def _year(self, year: str) -> dict[str, Noted]:
         if year not in self._years:
@@ -158,13 +155,37 @@ def year_of(name: str) -> str:
     return name[:4] if name[:4].isdecimal() and name[:4].isascii() else OTHER
 
 
+def _fits(noted: Noted) -> bool:
+    """Return whether the numbers are such as files have: others are read each time."""
+    return all(abs(one) < _TOO_LARGE for one in (*noted.stamp, noted.row.number))
+
+
+_TOO_LARGE = 1 << 63
+
+
 def _as_text(rows: Mapping[str, Noted]) -> bytes:
-    """Write a year column by column: so it is read again at once."""
-    dated = (one.row for one in rows.values())
-    plain = [(row.date.isoformat(), row.number, row.start.isoformat(), *row[3:]) for row in dated]
-    columns = [list(rows), [one.sound for one in rows.values()]]
-    columns += map(list, zip(*(one.stamp for one in rows.values()), strict=True))
-    columns += map(list, zip(*plain, strict=True))
+    """Write a year column by column, in the order of the ids: so it is read again at once."""
+    noted = [rows[name] for name in sorted(rows)]
+    said = [one.row for one in noted]
+    changed, status, size, inode = ([one.stamp[at] for one in noted] for at in range(4))
+    columns = {
+        "ids": sorted(rows),
+        "changed": packed(changed, "q"),
+        "status": packed(status, "q"),
+        "size": packed(size, "Q"),
+        "inode": packed(inode, "Q"),
+        "sound": recurring([one.sound for one in noted]),
+        "date": recurring([row.date.isoformat() for row in said]),
+        "number": packed([row.number for row in said], "q"),
+        "start": recurring([row.start.isoformat() for row in said]),
+        "ridden": packed([row.ridden for row in said], "B"),
+        "bike": recurring([row.bike for row in said]),
+        "rider": recurring([row.rider for row in said]),
+        "tyres": recurring([row.tyres for row in said]),
+        "day": recurring([row.day for row in said]),
+        "happened": packed([row.happened for row in said], "B"),
+        "was": recurring([row.was for row in said]),
+    }
     return json.dumps({"version": _VERSION, "columns": columns}, separators=(",", ":")).encode()
 
 
@@ -180,45 +201,29 @@ def _read(folder: Path, name: str) -> dict[str, Noted]:
         return {}
 
 
-_KINDS = (str, str, int, int, int, int, str, int, str, bool, str, str, str, str, bool, list)
-"""What the columns hold: ids, what was read whole with it, the stamp, what a row says."""
-
-
-def _rows(columns: list[list[Any]], rested: int) -> dict[str, Noted]:
-    """Return the rows of files that rested by then. Raises TypeError or ValueError for others than these."""
-    if len(lengths := {len(one) for one in columns}) != 1:
-        raise ValueError
-    if lengths == {0}:
-        return {}
-    if any(set(map(type, one)) != {kind} for one, kind in zip(columns, _KINDS, strict=True)):
-        raise TypeError
-    ids, sound, changed, status, size, inode, dates, numbers, starts, ridden, *names, happened, was = columns
-    # The same few names, days and times stand in thousands of rows: each is held once.
-    bikes, riders, tyres, days = (map(sys.intern, one) for one in names)
-    former = map(_texts, was) if any(was) else itertools.repeat(())
-    said = zip(  # noqa: B905 - the last may go on for ever
-        map(_date, dates), numbers, map(_time, starts), ridden, bikes, riders, tyres, days, happened, former
+def _rows(columns: dict[str, Any], rested: int) -> dict[str, Noted]:
+    """Return the rows of files that rested by then. Raises one of CACHE_TROUBLES for others than these."""
+    ids = [word(one) for one in columns["ids"]]
+    changed, status = numbers(columns["changed"], "q"), numbers(columns["status"], "q")
+    stamps = zip(changed, status, *(numbers(columns[one], "Q") for one in ("size", "inode")), strict=True)
+    said = zip(
+        each_of(columns["date"], dt.date.fromisoformat),
+        numbers(columns["number"], "q"),
+        each_of(columns["start"], dt.time.fromisoformat),
+        map(bool, numbers(columns["ridden"], "B")),
+        *(each_of(columns[one], word) for one in ("bike", "rider", "tyres", "day")),
+        map(bool, numbers(columns["happened"], "B")),
+        each_of(columns["was"], lambda held: tuple(map(word, held))),
+        strict=True,
     )
-    stamps = zip(changed, status, size, inode, strict=True)
-    noted = zip(stamps, map(_row, said), map(sys.intern, sound), strict=True)
-    if max(changed) <= rested and max(status) <= rested:
-        return dict(zip(ids, map(_put, noted), strict=True))
-    return {
-        name: one for name, one in zip(ids, map(_put, noted), strict=True) if max(one.stamp[:2]) <= rested
-    }
+    sound = each_of(columns["sound"], word)
+    noted = map(_put, zip(stamps, map(_row, said), sound, strict=True))
+    found = dict(zip(ids, noted, strict=True))
+    if max(changed, default=0) <= rested and max(status, default=0) <= rested:
+        return found
+    return {name: one for name, one in found.items() if max(one.stamp[:2]) <= rested}
 
 
 _row = functools.partial(tuple.__new__, SessionRow)
 _put = functools.partial(tuple.__new__, Noted)
 """Made of whole tuples, of which thousands are read at each start."""
-
-
-def _texts(held: list[Any]) -> tuple[str, ...]:
-    """Return former ids. Raises TypeError for what are none."""
-    if not all(type(one) is str for one in held):
-        raise TypeError
-    return tuple(held)
-
-
-_date = functools.lru_cache(maxsize=4096)(dt.date.fromisoformat)
-_time = functools.lru_cache(maxsize=1440)(dt.time.fromisoformat)

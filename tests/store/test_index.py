@@ -165,9 +165,21 @@ def test_the_index_is_the_users_alone_one_file_a_year_without_words_of_the_rider
     assert not any("felt ill" in path.read_text() for path in indexes())
     assert not (root / ".paddock").exists()
     columns = json.loads(indexes()[1].read_text())["columns"]
-    assert columns[0][1] == "2026-05-02-1-plain"
-    own = [column[1] for column in (columns[1], *columns[6:])]
-    assert own == ["", "2026-05-02", 1, "10:00:00", False, "plain", "ann", "", "", False, []]
+    assert columns["ids"][1] == "2026-05-02-1-plain"
+    recurring = {name: one["of"] for name, one in columns.items() if isinstance(one, dict)}
+    assert recurring == {
+        "sound": [""],
+        "date": [f"2026-05-{day:02}" for day in range(1, SESSIONS + 1)],
+        "start": ["10:00:00"],
+        "bike": ["plain"],
+        "rider": ["ann"],
+        "tyres": [""],
+        "day": [""],
+        "was": [[]],
+    }
+    assert {name for name, one in columns.items() if isinstance(one, str)} == {
+        *("changed", "status", "size", "inode", "number", "ridden", "happened")
+    }
 
 
 def _edited(path: Path) -> None:
@@ -237,7 +249,11 @@ HARM = _HARM.split("/")
 def _another_column(path: Path, *, too_short: bool) -> None:
     found = json.loads(path.read_text())
     columns = found["columns"]
-    columns[7] = columns[7][1:] if too_short else [str(one) for one in columns[7]]
+    if too_short:
+        columns["ids"] = columns["ids"][1:]
+    else:
+        # Places of what is not among them.
+        columns["day"]["at"] = columns["size"]
     path.write_text(json.dumps(found))
 
 
