@@ -135,7 +135,7 @@ class BikePast:
         self._past += found.later.sessions
         self._counts += range(1, len(self._past) + 1)
         self._refs += [ref for _, ref in placed[: len(self._past)]]
-        self._places.update({ref.id: place for place, ref in enumerate(self._refs)})
+        self._places.update(found.later.places)
         self._line.begun = found.begun
         self._watch(files)
 

@@ -136,13 +136,15 @@ def _known(
     if any(ref.id in not_before for _, ref in placed[count:]):
         return None
     venues, of_venue, ridden = body["venues"], body["of_venue"], body["ridden"]
-    known = []
-    for ref, row, at, was_ridden in zip(refs, files.rows.each(refs), of_venue, ridden, strict=True):
-        if row is None:
-            return None
-        short = InShort(row.date, row.rider or None, row.tyres or None, was_ridden == "1")
-        known.append((ref, venues[at] if at >= 0 else None, short))
-    return known
+    rows = [row for row in files.rows.each(refs) if row is not None]
+    return [
+        (
+            ref,
+            venues[at] if at >= 0 else None,
+            InShort(row.date, row.rider or None, row.tyres or None, was_ridden == "1"),
+        )
+        for ref, row, at, was_ridden in zip(refs, rows, of_venue, ridden, strict=True)
+    ]
 
 
 def _named(body: dict[str, Any]) -> dict[Ref, Stamp | None]:
@@ -150,8 +152,7 @@ def _named(body: dict[str, Any]) -> dict[Ref, Stamp | None]:
 
 
 def _begun(body: dict[str, Any], later: PastLater, earlier: Callable[[], Begun | None]) -> Begun:
-    places = {one.id: one for one in later.sessions}
-    taker = StateReader(body["words"], later.record, places.get)
+    taker = StateReader(body["words"], later.record, later.past)
     states: dict[str, Callable[[], Any]] = {
         name: functools.partial(taker.take, value) for name, value in body["walks"].items()
     }
@@ -160,7 +161,7 @@ def _begun(body: dict[str, Any], later: PastLater, earlier: Callable[[], Begun |
         elsewhere = tuple((name, seal) for name, seal in kept["elsewhere"])
         limits = tuple((name, value) for name, value in kept["limits"])
         rests_on = RestsOn(elsewhere, frozenset(kept["fall_items"]), limits)
-        reader = StateReader(kept["words"], later.record, places.get)
+        reader = StateReader(kept["words"], later.record, later.past)
         take = functools.partial(reader.take, kept["state"])
         folds[rider] = KeptFold(int(kept["count"]), dt.date.fromisoformat(kept["up_to"]), rests_on, take)
     return Begun(int(body["count"]), dt.date.fromisoformat(body["up_to"]), states, folds, earlier)

@@ -1,5 +1,6 @@
 """Which record is meant, and which session is in hand."""
 
+import bisect
 import datetime as dt
 import operator
 from collections.abc import Iterator, Mapping, Sequence
@@ -142,7 +143,13 @@ def of_rider(files: GarageFiles, rider: str) -> Sequence[tuple[Order, Ref]]:
 
 def of_date(files: GarageFiles, date: dt.date) -> Sequence[tuple[Order, Ref]]:
     """List the sessions of a date in their order."""
-    return _by(files, "date").get(date, ())
+    placed = in_order(files)
+    first = bisect.bisect_left(placed, date, key=_date_of)
+    return placed[first : bisect.bisect_right(placed, date, first, key=_date_of)]
+
+
+def _date_of(placed: tuple[Order, Ref]) -> dt.date:
+    return placed[0][0]
 
 
 def in_order(files: GarageFiles) -> Sequence[tuple[Order, Ref]]:

@@ -26,7 +26,7 @@ class PastLater:
         self._files, self.bike = files, bike
         self._lock = threading.RLock()
         self._named: dict[Ref, Record | None] = {}
-        self._places = {ref.id: place for place, (ref, _, _) in enumerate(known)}
+        self.places = {ref.id: place for place, (ref, _, _) in enumerate(known)}
         self._done: set[int] = set()
         self._last, self._run = -2, 0
         self.sessions = [
@@ -38,6 +38,11 @@ class PastLater:
         """How many of them were read."""
         return len(self._done)
 
+    def past(self, name: str) -> UnreadSession | None:
+        """Return a session by its id; None where it is not among them."""
+        at = self.places.get(name)
+        return self.sessions[at] if at is not None else None
+
     def tyre_set(self, name: str) -> TyreSet | None:
         """Read a tyre set; None where it cannot be read by now."""
         with self._lock:
@@ -47,13 +52,13 @@ class PastLater:
     def record(self, ref: Ref) -> Record | None:
         """Return any record that was not read; None where it cannot be read by now."""
         with self._lock:
-            if ref.kind == "session" and ref.id in self._places:
-                return self.sessions[self._places[ref.id]].session
+            if ref.kind == "session" and ref.id in self.places:
+                return self.sessions[self.places[ref.id]].session
             return self._record(ref)
 
     def _whole(self, name: str) -> PastSession:
         with self._lock:
-            at = self._places[name]
+            at = self.places[name]
             step = at - self._last
             self._run = self._run + 1 if abs(step) == 1 else 0
             wanted = self._next(at, step, min(1 << self._run, _MOST_AT_ONCE))

@@ -1,6 +1,9 @@
 """Addresses: which record, and which value inside it."""
 
+import functools
+import itertools
 import re
+from collections.abc import Iterable
 from typing import NamedTuple
 
 Path = tuple[str, ...]
@@ -38,6 +41,14 @@ class Ref(NamedTuple):
 
 
 GARAGE = Ref("garage", "garage")
+
+
+def refs(kind: str, names: Iterable[str]) -> tuple[Ref, ...]:
+    """Return records of a kind by their ids, of which there may be thousands."""
+    return tuple(map(_REF, zip(itertools.repeat(kind), names)))
+
+
+_REF = functools.partial(tuple.__new__, Ref)
 
 
 def spell(path: Path) -> str:

@@ -11,7 +11,7 @@ import attrs
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.former_ids import former_ids
-from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, refs
 from paddock_tui.store.allowed import Allowed
 from paddock_tui.store.data import facts_between, same, without_empty
 from paddock_tui.store.errors import LeadsOut
@@ -74,7 +74,7 @@ class GarageFiles:
         """List the records of a kind by their file names, in order; the files are not opened."""
         files = self.there()
         if kind not in self._refs:
-            self._refs[kind] = tuple(Ref(kind, name) for name in sorted(files.get(kind, NONE)))
+            self._refs[kind] = refs(kind, sorted(files.get(kind, NONE)))
         return self._refs[kind]
 
     def sessions_since(self, year: int) -> tuple[Ref, ...]:

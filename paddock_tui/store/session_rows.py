@@ -1,5 +1,6 @@
 """What the sessions of a garage say in short: out of memory, else the index, else their files."""
 
+import contextlib
 import operator
 from collections.abc import Callable, Container, Hashable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -67,6 +68,9 @@ class SessionRows:
 
     def each(self, refs: Sequence[Ref]) -> list[SessionRow | None]:
         """Return what each of many sessions says, as `of` does."""
+        if not self._doubted:
+            with contextlib.suppress(KeyError):
+                return list(map(self._rows.__getitem__, refs))
         unknown = [ref for ref in refs if ref not in self._rows]
         if len(unknown) >= _MANY:
             self._take_noted([ref for ref in unknown if self._held(ref) is None])
@@ -87,10 +91,12 @@ class SessionRows:
             return
         self.indexed.update([(ref, one.stamp) for ref, one in noted])
         self._doubted.difference_update([ref for ref, _ in noted])
-        named = [(ref, one.row, _NAMED(one.row)) for ref, one in noted]
-        otherwise = {names for names in {names for _, _, names in named} if self._called_now(names) != names}
-        self._rows.update([(ref, row) for ref, row, _ in named])
-        self._rows.update({ref: self._as_called(ref, row) for ref, row, names in named if names in otherwise})
+        self._rows.update([(ref, one.row) for ref, one in noted])
+        there, rows = self._there(), [one.row for _, one in noted]
+        others = {kind: set(map(operator.attrgetter(kind), rows)).difference(there[kind]) for kind in _KINDS}
+        if any(names - {""} for names in others.values()):
+            for ref, one in noted:
+                self._rows[ref] = self._as_called(ref, one.row)
 
     @property
     def others(self) -> "KeptHeads":
@@ -146,14 +152,6 @@ class SessionRows:
         if row is None:
             return None
         names = _NAMED(row)
-        called = self._called_now(names)
-        if called == names:
-            return row
-        self._renamed.add(ref)
-        bike, rider, tyres, day = called
-        return row._replace(bike=bike, rider=rider, tyres=tyres, day=day)
-
-    def _called_now(self, names: _Named) -> _Named:
         called = self._called.get(names)
         if called is None:
             bike, rider, tyres, day = (
@@ -161,7 +159,11 @@ class SessionRows:
                 for kind, name in zip(_KINDS, names, strict=True)
             )
             called = self._called[names] = bike, rider, tyres, day
-        return called
+        if called == names:
+            return row
+        self._renamed.add(ref)
+        bike, rider, tyres, day = called
+        return row._replace(bike=bike, rider=rider, tyres=tyres, day=day)
 
     def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
         """Return what is made of the rows of these sessions, made anew only when a row changed."""
