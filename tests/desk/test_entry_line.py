@@ -1,7 +1,11 @@
 """The entry line at the desk: one line is one step, undone as one."""
 
+from collections.abc import Mapping
 from contextlib import closing
 from pathlib import Path
+from typing import Any
+
+import pytest
 
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.edits.entry_line import entering, entry_context, last_pressures
@@ -58,6 +62,30 @@ def test_the_last_pressures_are_those_of_the_same_bike_before_this_session(tmp_p
         found = last_pressures(desk.files, Ref("session", "c"))
 
     assert found == {("pressures", "hot", "front"): "2.45 bar", ("pressures", "hot", "rear"): "2.20 bar"}
+
+
+def test_no_more_sessions_are_read_than_it_takes_to_find_the_last_pressure(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    hot = '\n[pressures.hot]\nfront = "2.40 bar"\n'
+    made = {f"sessions__2026__s{number}": session(number) + hot for number in range(1, 9)}
+    root = write(tmp_path, **made, sessions__2026__t=session(9))
+    with closing(at_desk(root)) as desk:
+        context = entry_context(desk, Ref("session", "t"))
+        assert context is not None
+        looked: list[str] = []
+        data = desk.files.data
+
+        def looking(ref: Ref) -> Mapping[str, Any]:
+            looked.append(ref.id)
+            return data(ref)
+
+        monkeypatch.setattr(desk.files, "data", looking)
+
+        assert context.last[("pressures", "hot", "front")] == "2.40 bar"
+        assert looked == ["s8"]
+        assert ("pressures", "hot", "rear") not in context.last
+        assert sorted(set(looked)) == [f"s{number}" for number in range(1, 9)]
 
 
 def test_a_record_that_cannot_be_read_has_no_line(tmp_path: Path) -> None:

@@ -1,6 +1,6 @@
 """The entry line at the desk: what a line is read against, and the one step that a clear line becomes."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from paddock_tui.desk.debrief.lap_timing import MEND, WHY, forbidden
 from paddock_tui.desk.desk import Desk
@@ -10,7 +10,7 @@ from paddock_tui.desk.lookup import glance, glances, order
 from paddock_tui.desk.usual_lap import usual_lap_s
 from paddock_tui.entry import LineContext, TypedLine
 from paddock_tui.entry.builtin import LAPS
-from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
+from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.store.data import blocked, lookup
@@ -58,18 +58,38 @@ def entry_context(desk: Desk, ref: Ref) -> LineContext | None:
 def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:
     """Return this bike's last pressure of each kind before a session, out of the sessions of its year."""
     data = files.data(ref)
-    here = glance(ref, data)
-    if here is None or "bike" not in data:
+    here, bike = glance(ref, data), data.get("bike")
+    if here is None or not isinstance(bike, str):
         return {}
-    found: dict[Path, Value] = {}
-    before = [one for one in glances(files, here.date.year) if order(one) < order(here)]
-    for one in sorted(before, key=order, reverse=True):
-        earlier = files.data(one.ref)
-        for path in _PRESSURES if earlier.get("bike") == data["bike"] else ():
-            value = lookup(earlier, path)
-            if value is not MISSING:
-                found.setdefault(path, value)
-    return found
+    before = sorted((one for one in glances(files, here.date.year) if order(one) < order(here)), key=order)
+    rows = zip(before, files.rows.each([one.ref for one in before]), strict=True)
+    own = [one.ref for one, row in rows if row is not None and row.bike == bike]
+    return _LastPressures(files, own[::-1])
+
+
+class _LastPressures(Mapping[Path, Value]):
+    """The first pressure of each kind in some sessions: no more are read than it takes to find it."""
+
+    def __init__(self, files: GarageFiles, latest_first: Sequence[Ref]) -> None:
+        self._files, self._sessions = files, latest_first
+        self._found: dict[Path, Value | Missing] = {}
+
+    def __getitem__(self, path: Path) -> Value:
+        if path not in _PRESSURES:
+            raise KeyError(path)
+        if path not in self._found:
+            written = (lookup(self._files.data(one), path) for one in self._sessions)
+            self._found[path] = next((value for value in written if value is not MISSING), MISSING)
+        found = self._found[path]
+        if isinstance(found, Missing):
+            raise KeyError(path)
+        return found
+
+    def __iter__(self) -> Iterator[Path]:
+        return (path for path in _PRESSURES if path in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
 
 
 def entering(files: GarageFiles, ref: Ref, line: TypedLine) -> Step | list[InputError]:
