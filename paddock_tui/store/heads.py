@@ -13,9 +13,8 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import Stamp
 from paddock_tui.store.kept_heads import head_of
-from paddock_tui.store.listing import RESTS_NS
+from paddock_tui.store.listing import RESTS_NS, Stamp
 from paddock_tui.store.reading import loads, read_text
 
 MANY = 50

@@ -12,21 +12,19 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.desk import bike_past
-from paddock_tui.desk import carried as carry
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import of_bike
-from paddock_tui.facts import begun
 from paddock_tui.facts.past import walk_named
 from paddock_tui.facts.unread_past import UnreadSession
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review
-from paddock_tui.store import carried_files, seals
+from paddock_tui.store import carried_files
 from paddock_tui.store.cached import cache_folder
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.program import program
 from tests.bench._career import Career, write_career
 from tests.desk.changed_by_others import EDITS
+from tests.desk.kept_soon import keep_soon
 from tests.examples import examples
 
 SESSIONS = 48
@@ -38,11 +36,7 @@ BIKES = ("badger", "magpie")
 @pytest.fixture(autouse=True)
 def _soon(monkeypatch: pytest.MonkeyPatch) -> None:
     """Keep what is worth it in a small career, of files that were written a moment ago."""
-    monkeypatch.setattr(bike_past, "HELD", 2)
-    for where in (bike_past, carry):
-        monkeypatch.setattr(where, "FAR", begun.FAR._replace(back=4, worth=3))
-        monkeypatch.setattr(where, "NEAR", begun.NEAR._replace(back=1, worth=1))
-    monkeypatch.setattr(seals, "RESTS_NS", -(10**15))
+    keep_soon(monkeypatch, far=(4, 3))
 
 
 @pytest.fixture(autouse=True)

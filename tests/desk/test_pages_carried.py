@@ -8,7 +8,6 @@ import pytest
 from paddock_tui.advice.ledger import neighbours
 from paddock_tui.advice.next_change import next_change
 from paddock_tui.advice.tyre_ratings import tyre_ratings
-from paddock_tui.desk import bike_past
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.season import season
 from paddock_tui.desk.sessions.next_change import ridden_one
@@ -17,12 +16,12 @@ from paddock_tui.pages.after import after_page
 from paddock_tui.pages.before import before_page
 from paddock_tui.pages.corners import corners_page
 from paddock_tui.pages.rows import Page
-from paddock_tui.store import seals
 from paddock_tui.store.garage import GarageFiles
 from tests.bench._career import Career, write_career
+from tests.desk.kept_soon import keep_soon
 
 SESSIONS = 240
-FEW = 20
+FEW = 24
 """So many bygone sessions of three bikes may be read for a page: those of the day there before."""
 
 Asked = Callable[[LooksAt], object]
@@ -55,18 +54,16 @@ def career(tmp_path_factory: pytest.TempPathFactory) -> Career:
 @pytest.fixture(autouse=True)
 def _carried(career: Career, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Have a run leave what it learnt of every bike, of files that were written a moment ago."""
-    monkeypatch.setattr(bike_past, "HELD", 2)
-    monkeypatch.setattr(bike_past, "MAY_CHANGE", 6)
-    monkeypatch.setattr(bike_past, "WORTH", 3)
-    monkeypatch.setattr(seals, "RESTS_NS", -(10**15))
+    keep_soon(monkeypatch, far=(6, 3))
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     # How much laps scatter is told by so many sessions at most: of so few here, by fewer.
     monkeypatch.setattr(neighbours, "MOST_SESSIONS", 3)
-    run = looks_at(career)
-    after_page(run)
-    before_page(run)
-    for keep in run.histories.to_keep(run.files):
-        keep()
+    for _ in range(2):
+        run = looks_at(career)
+        after_page(run)
+        before_page(run)
+        for keep in run.histories.to_keep(run.files):
+            keep()
 
 
 def looks_at(career: Career) -> LooksAt:

@@ -5,15 +5,15 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk import Desk, bike_past
+from paddock_tui.desk import Desk
 from paddock_tui.facts.past import History
 from paddock_tui.facts.unread_past import UnreadSession
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
 from paddock_tui.screens.place import Place
-from paddock_tui.store import seals
 from paddock_tui.store.cached import cache_folder
 from tests.bench._career import SESSIONS_A_DAY, Career, write_career
+from tests.desk.kept_soon import keep_soon
 
 BIKES = 3
 SESSIONS = 5 * SESSIONS_A_DAY * BIKES
@@ -29,10 +29,7 @@ OTHERS = ("bench", "today", "board", "slip", "modes")
 def _soon(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """Keep what is worth it in a small career, of files that were written a moment ago."""
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    monkeypatch.setattr(bike_past, "HELD", HELD)
-    monkeypatch.setattr(bike_past, "MAY_CHANGE", LATE)
-    monkeypatch.setattr(bike_past, "WORTH", 3)
-    monkeypatch.setattr(seals, "RESTS_NS", -(10**15))
+    keep_soon(monkeypatch, far=(LATE, 3), held=HELD)
 
 
 @pytest.fixture(scope="module")
