@@ -12,7 +12,6 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import of_bike
 from paddock_tui.facts.past import walk_named
 from paddock_tui.facts.unread_past import UnreadSession
@@ -23,6 +22,7 @@ from paddock_tui.store.cached import cache_folder
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.program import program
 from tests.bench._career import Career, write_career
+from tests.desk.carried_runs import BIKES, Run, carried
 from tests.desk.changed_by_others import EDITS
 from tests.desk.kept_soon import keep_soon
 from tests.examples import examples
@@ -30,7 +30,6 @@ from tests.examples import examples
 SESSIONS = 48
 FRESH = (HealthCheck.function_scoped_fixture,)
 """Each example lays out its own garage."""
-BIKES = ("badger", "magpie")
 
 
 @pytest.fixture(autouse=True)
@@ -60,32 +59,6 @@ def career(_written: Career, tmp_path: Path) -> Career:
     return attrs.evolve(_written, root=Path(shutil.copytree(_written.root, tmp_path / "garage")))
 
 
-class Run:
-    """One run of the program over a garage."""
-
-    def __init__(self, career: Career) -> None:
-        self.looks = LooksAt(GarageFiles(career.root), lambda: career.at)
-        self.unread: dict[str, int] = {}
-
-    def judged(self) -> dict[str, Review]:
-        """Judge the last session of each bike."""
-        found = {}
-        for bike in BIKES:
-            last = of_bike(self.looks.files, bike)[-1][1]
-            assembled = self.looks.assembled(last)
-            found[bike] = self.looks.judged(assembled.situation)
-            past = assembled.situation.history.past
-            self.unread[bike] = sum(isinstance(one, UnreadSession) for one in past)
-        return found
-
-    def reviews(self) -> dict[str, Review]:
-        """Judge the last session of each bike, and have a later run go on from what was learnt."""
-        found = self.judged()
-        for keep in self.looks.histories.to_keep(self.looks.files):
-            keep()
-        return found
-
-
 def fresh(career: Career, caches: Callable[[str], None]) -> dict[str, Review]:
     """Judge with nothing carried."""
     caches("none")
@@ -96,10 +69,6 @@ def fresh(career: Career, caches: Callable[[str], None]) -> dict[str, Review]:
     assert not any(run.unread.values())
     caches("cache")
     return found
-
-
-def carried() -> list[Path]:
-    return sorted(cache_folder().rglob("*before-*.json"))
 
 
 def test_a_second_run_goes_on_from_the_first_and_says_the_same(
@@ -113,79 +82,6 @@ def test_a_second_run_goes_on_from_the_first_and_says_the_same(
     assert [path.stem for path in carried()] == [
         f"{name}-{bike}" for name in ("before", "just-before") for bike in BIKES
     ]
-
-
-def test_what_is_kept_close_behind_goes_with_the_last_days_and_what_is_kept_far_back_stands(
-    career: Career, caches: Callable[[str], None]
-) -> None:
-    runs = [Run(career) for _ in range(3)]
-    first, *others = [run.reviews() for run in runs]
-    far, near = (run.unread["badger"] for run in runs[1:])
-
-    assert others == [first, first]
-    assert 0 < far < near < len(of_bike(runs[0].looks.files, "badger"))
-    assert [path.name for path in carried()] == [
-        f"{name}-{bike}.json" for name in ("before", "just-before") for bike in BIKES
-    ]
-    last = runs[0].looks.files.path_of(of_bike(runs[0].looks.files, "badger")[near - 1][1])
-    assert last is not None
-    EDITS["a hit to the head"][1](last)
-    edited, again = Run(career), Run(career)
-    found = edited.reviews()
-    assert found == again.reviews() == fresh(career, caches)
-    assert (edited.unread["badger"], again.unread["badger"]) == (far, near)
-
-
-def test_an_earlier_session_goes_on_from_what_is_kept_far_back(career: Career) -> None:
-    for _ in range(2):
-        Run(career).reviews()
-    run = Run(career)
-    run.judged()
-    files, near = run.looks.files, run.unread["badger"]
-    ref = of_bike(files, "badger")[near - 1][1]
-    before = run.looks.histories.read_later
-    found = run.looks.judged(run.looks.assembled(ref).situation)
-    read = run.looks.histories.read_later - before
-    shutil.rmtree(cache_folder())
-    alone = LooksAt(GarageFiles(career.root), lambda: career.at)
-
-    assert alone.judged(alone.assembled(ref).situation) == found
-    assert alone.histories.read_later == 0
-    assert read < near - 2
-
-
-def test_who_shares_a_bike_has_what_is_open_for_him_kept_too(career: Career) -> None:
-    """The last sessions are of both riders in turn: what one left does for both."""
-    files = GarageFiles(career.root)
-    last = [ref for _, ref in of_bike(files, "badger")][-12:]
-    riders = sorted(path.stem for path in (career.root / "riders").glob("*.toml"))[:2]
-    for place, ref in enumerate(last):
-        path = files.path_of(ref)
-        assert path is not None
-        path.write_text(re.sub(r'rider = "[^"]*"', f'rider = "{riders[place % 2]}"', path.read_text()))
-
-    def judged(run: Run, ref: Ref) -> Review:
-        found = run.looks.judged(run.looks.assembled(ref).situation)
-        for keep in run.looks.histories.to_keep(run.looks.files):
-            keep()
-        return found
-
-    for _ in range(3):
-        for ref in last[-2:]:
-            judged(Run(career), ref)
-    (near,) = (path for path in carried() if path.stem == "just-before-badger")
-    folds = json.loads(near.read_text().partition("\n")[2])["folds"]
-    read = []
-    found = {}
-    for ref in last[-2:]:
-        run = Run(career)
-        found[ref] = judged(run, ref)
-        read.append(run.looks.histories.read_later)
-    shutil.rmtree(cache_folder())
-
-    assert set(riders) <= set(folds)
-    assert max(read) < len(of_bike(files, "badger")) // 2
-    assert {ref: judged(Run(career), ref) for ref in last[-2:]} == found
 
 
 def test_what_is_carried_is_for_the_user_alone_and_holds_no_words(career: Career) -> None:

@@ -167,18 +167,9 @@ def test_the_index_is_the_users_alone_one_file_a_year_without_words_of_the_rider
     columns = json.loads(indexes()[1].read_text())["columns"]
     assert columns["ids"][1] == "2026-05-02-1-plain"
     recurring = {name: one["of"] for name, one in columns.items() if isinstance(one, dict)}
-    assert recurring == {
-        "sound": [""],
-        "date": [f"2026-05-{day:02}" for day in range(1, SESSIONS + 1)],
-        "start": ["10:00:00"],
-        "bike": ["plain"],
-        "rider": ["ann"],
-        "tyres": [""],
-        "day": [""],
-        "was": [[]],
-    }
-    assert {name for name, one in columns.items() if isinstance(one, str)} == {
-        *("changed", "status", "size", "inode", "number", "ridden", "happened")
+    assert {name: one for name, one in recurring.items() if name != "date"} == {
+        **{name: [""] for name in ("sound", "tyres", "day")},
+        **{"start": ["10:00:00"], "bike": ["plain"], "rider": ["ann"], "was": [[]]},
     }
 
 
