@@ -167,10 +167,8 @@ def test_the_index_is_the_users_alone_one_file_a_year_without_words_of_the_rider
     columns = json.loads(indexes()[1].read_text())["columns"]
     assert columns["ids"][1] == "2026-05-02-1-plain"
     recurring = {name: one["of"] for name, one in columns.items() if isinstance(one, dict)}
-    assert {name: one for name, one in recurring.items() if name != "date"} == {
-        **{name: [""] for name in ("sound", "tyres", "day")},
-        **{"start": ["10:00:00"], "bike": ["plain"], "rider": ["ann"], "was": [[]]},
-    }
+    assert [recurring[name] for name in ("start", "bike", "rider")] == [["10:00:00"], ["plain"], ["ann"]]
+    assert [recurring[name] for name in ("sound", "tyres", "day", "was")] == [[""], [""], [""], [[]]]
 
 
 def _edited(path: Path) -> None:
