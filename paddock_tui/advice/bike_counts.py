@@ -17,7 +17,7 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.ridden_so_far import count_words, counted_words, day_of, so_far, until_words
-from paddock_tui.facts.service import ServiceDue, hours_ridden, services_due, since_start
+from paddock_tui.facts.service import RiddenSince, ServiceDue, ridden_since, services_due, since_start
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
 
@@ -57,31 +57,32 @@ def bike_counts(about: About) -> Calculator:
     bike = about.situation.bike
     found: dict[str, FilledInput] = {}
     since: tuple[PastSession, ...] = ()
+    ridden = RiddenSince()
     if bike is not None:
-        since = since_start(bike, so_far(about))
+        since, ridden = since_start(bike, so_far(about)), ridden_since(bike, so_far(about))
         given = (("from", bike.start.on), ("hours", bike.start.hours), ("distance", bike.start.kilometres))
         where = f"bike {about.id_of('bike')}"
         found = {key: FilledInput(value, where) for key, value in given if value is not None}
     lines = (f"sessions since: {len(since)}", until_words(about))
-    return Calculator("bike counts", "counters", INPUTS, found, functools.partial(_compute, since, lines))
+    return Calculator(
+        "bike counts", "counters", INPUTS, found, functools.partial(_compute, since, ridden, lines)
+    )
 
 
-def _compute(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Iterable[Answer]:
-    return (_hours(since, lines, inputs), _distance(since, lines, inputs))
+def _compute(
+    since: tuple[PastSession, ...], ridden: RiddenSince, lines: tuple[str, ...], inputs: Inputs
+) -> Iterable[Answer]:
+    counted = counted_words(len(since), since[-1].id if since else "")
+    return (_hours(ridden, counted, lines, inputs), _distance(ridden, counted, lines, inputs))
 
 
-def _last(since: tuple[PastSession, ...]) -> str:
-    return since[-1].id if since else ""
-
-
-def _hours(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
+def _hours(ridden: RiddenSince, counted: str, lines: tuple[str, ...], inputs: Inputs) -> Answer:
     def make() -> Answered:
-        each = [hours_ridden(one.session) for one in since]
-        lost = sum(one == 0.0 for one in each)
-        said = f"{'at least ' if lost else ''}{inputs.amount('hours', 'h') + sum(each):.1f} h"
+        lost = ridden.timeless
+        said = f"{'at least ' if lost else ''}{inputs.amount('hours', 'h') + ridden.hours:.1f} h"
         more = (f"of {count_words(lost)} nobody knows how long",) if lost else ()
         return Answered(
-            f"{said}: {sum(each):.1f} h in {counted_words(len(each), _last(since))}",
+            f"{said}: {ridden.hours:.1f} h in {counted}",
             f"{said} by now",
             (),
             lines + more,
@@ -90,17 +91,14 @@ def _hours(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Input
     return told(inputs, "hours", "engine hours", ("hours",), COUNTED, make, ("from",))
 
 
-def _distance(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
+def _distance(ridden: RiddenSince, counted: str, lines: tuple[str, ...], inputs: Inputs) -> Answer:
     def make() -> Answered:
-        ridden = sum(one.km or 0.0 for one in since)
-        lost = sum(one.km is None for one in since)
-        whole = figures.odometer(inputs.amount("distance", "km") + ridden, inputs.units)
+        lost = ridden.any_lost
+        whole = figures.odometer(inputs.amount("distance", "km") + ridden.any_km, inputs.units)
         said = f"{'at least ' if lost else ''}{whole}"
         more = (f"of {count_words(lost)} nobody knows how far",) if lost else ()
-        here = figures.odometer(ridden, inputs.units)
-        return Answered(
-            f"{said}: {here} in {counted_words(len(since), _last(since))}", f"{said} by now", (), lines + more
-        )
+        here = figures.odometer(ridden.any_km, inputs.units)
+        return Answered(f"{said}: {here} in {counted}", f"{said} by now", (), lines + more)
 
     return told(inputs, "distance", "distance", ("distance",), COUNTED, make, ("from",))
 

@@ -66,7 +66,7 @@ def engine_hours(bike: Bike, history: History) -> float | None:
     start = bike.start.hours
     if start is None:
         return None
-    return start.to("h") + _ridden_since(bike.start.on).of(history).hours
+    return start.to("h") + ridden_since(bike, history).hours
 
 
 def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
@@ -77,7 +77,7 @@ def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
     start = bike.start.kilometres
     if start is None:
         return None, 0
-    ridden = _ridden_since(bike.start.on).of(history)
+    ridden = ridden_since(bike, history)
     return start.to("km") + ridden.km, ridden.lost
 
 
@@ -86,34 +86,48 @@ def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
     return tuple(one for one in history.past if _after(one.date, bike.start.on))
 
 
-class _Ridden(NamedTuple):
-    """Hours, kilometres, and of how many sessions nobody knows these."""
+class RiddenSince(NamedTuple):
+    """Hours, kilometres, and of how many sessions that were ridden nobody knows these.
+
+    `timeless` sessions, ridden or not, tell no hours; `any_km` are the kilometres of all of them, and of
+    `any_lost` these are not known.
+    """
 
     hours: float = 0.0
     km: float = 0.0
     lost: int = 0
+    timeless: int = 0
+    any_km: float = 0.0
+    any_lost: int = 0
 
 
-def _adding_up(start_on: str) -> Callable[[_Ridden, PastSession], _Ridden]:
+def _adding_up(start_on: str) -> Callable[[RiddenSince, PastSession], RiddenSince]:
     """Return what adds up the sessions after a date, one after the other as they come; of all without one."""
     start = dt.date.fromisoformat(start_on) if start_on else None
 
-    def add(so_far: _Ridden, one: PastSession) -> _Ridden:
+    def add(so_far: RiddenSince, one: PastSession) -> RiddenSince:
         if not _after(one.date, start):
             return so_far
-        hours = so_far.hours + hours_ridden(one.session)
-        if not one.ridden:
-            return so_far._replace(hours=hours)
-        return _Ridden(hours, so_far.km + (one.km or 0.0), so_far.lost + (one.km is None))
+        hours, km = hours_ridden(one.session), one.km
+        return RiddenSince(
+            so_far.hours + hours,
+            so_far.km + (km or 0.0) if one.ridden else so_far.km,
+            so_far.lost + (one.ridden and km is None),
+            so_far.timeless + (hours == 0.0),
+            so_far.any_km + (km or 0.0),
+            so_far.any_lost + (km is None),
+        )
 
     return add
 
 
-_RIDDEN_SINCE = Alongs("ridden-since", _Ridden(), _adding_up)
+_RIDDEN_SINCE = Alongs("ridden-since", RiddenSince(), _adding_up)
 
 
-def _ridden_since(start: dt.date | None) -> Along[_Ridden]:
-    return _RIDDEN_SINCE.of("" if start is None else start.isoformat())
+def ridden_since(bike: Bike, history: History) -> RiddenSince:
+    """Return what was ridden since the date of a bike's start values."""
+    start = bike.start.on
+    return _RIDDEN_SINCE.of("" if start is None else start.isoformat()).of(history)
 
 
 def hours_ridden(session: Session) -> float:

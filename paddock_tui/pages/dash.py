@@ -14,7 +14,7 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
 from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.store.garage import Loaded
@@ -84,7 +84,7 @@ def _whole(loaded: Loaded, session: Session, bike: Bike) -> Row:
 
 def last_ridden(history: History) -> Session | None:
     """Return the session that the bike was last ridden in; None where none is known."""
-    return next((one.session for one in reversed(history.past) if is_ridden(one.session)), None)
+    return history.ridden[-1].session if history.ridden else None
 
 
 def _rows(

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from paddock_tui.advice.bike_counts import bike_counts
 from paddock_tui.advice.ledger import neighbours
 from paddock_tui.advice.next_change import next_change
 from paddock_tui.advice.tyre_ratings import tyre_ratings
@@ -42,6 +43,7 @@ ASKED: dict[str, Asked] = {
     "next change": lambda looks: next_change(looks.about(ridden_one(looks.files, looks.session_in_hand()))),
     "corners": corners_of,
     "a season that is over": lambda looks: season(looks, 2000),
+    "counters": lambda looks: bike_counts(looks.about(looks.session_in_hand())).answers(looks.units()),
     "tyre ratings": lambda looks: tyre_ratings(looks.about(looks.session_in_hand())).filled,
 }
 

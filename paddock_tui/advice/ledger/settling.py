@@ -9,7 +9,7 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.limits.next_change import FEWEST_LEFT
 from paddock_tui.records.day import RidingDay
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import DANGERS
 from paddock_tui.records.timetable import group_today, slots_of
 
@@ -39,9 +39,7 @@ def outings_left_of(history: History, entry: LedgerEntry, now: dt.datetime) -> i
     if session.date != now.date():
         return None
     ridden = [
-        one
-        for one in history.past
-        if one.session.date == session.date and one.session.rider == session.rider and is_ridden(one.session)
+        one for one in history.past if one.date == session.date and one.rider == session.rider and one.ridden
     ]
     last: PastSession | None = ridden[-1] if ridden else None
     return outings_left(last.day, last.session, now) if last is not None else None

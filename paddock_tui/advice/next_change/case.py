@@ -15,7 +15,7 @@ from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shown_words import shown
@@ -142,7 +142,7 @@ class Case:
     def ridden_before(self) -> Iterator[PastSession]:
         """Return the sessions on this bike that this rider rode before this one, newest first."""
         for past in reversed(self.about.history.past):
-            if past.session.rider == self.session.rider and is_ridden(past.session):
+            if past.rider == self.session.rider and past.ridden:
                 yield past
 
     @property

@@ -21,7 +21,7 @@ def back_to_base(given: Given) -> Spoken:
     own = PastSession("", given.session)
     for change in _adjusters(given, own):
         for past in reversed(given.about.history.past):
-            if past.session.rider != given.session.rider or not _felt_nothing(past.session):
+            if past.rider != given.session.rider or not _felt_nothing(past.session):
                 continue
             earlier = {one.path: one for one in _adjusters(given, past)}
             found = earlier.get(change.path)
@@ -66,4 +66,5 @@ def _adjusters(given: Given, past: PastSession) -> Iterator[SetUpDifference]:
 
 
 def _source(given: Given, name: str | None) -> Session | None:
-    return next((one.session for one in given.about.history.past if one.id == name), None)
+    past = given.about.history.of(name)
+    return past.session if past is not None else None

@@ -9,7 +9,6 @@ from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import Kind, Passed, Proposal, Spoken
 from paddock_tui.matters import KINDS
 from paddock_tui.matters.severity import HOLD, SERIOUS
-from paddock_tui.records.session import is_ridden
 
 WRONG = {"slick": ("damp", "wet"), "race-treaded": ("wet",), "wet": ("dry",), "intermediate": ("dry",)}
 """Kinds of tyre, and the surfaces on which no set-up makes up for them."""
@@ -51,7 +50,7 @@ def _not_right(given: Given) -> Iterator[tuple[str, str]]:
 
 def _just_changed(given: Given) -> Iterator[tuple[str, str]]:
     session, last = given.session, given.last_ridden
-    ridden = {one.session.tyres for one in given.about.history.past if is_ridden(one.session)}
+    ridden = {one.tyres for one in given.about.history.ridden}
     if given.felt and last is not None and session.tyres is not None and session.tyres not in ridden:
         yield (
             f"Ride on the tyre set {session.tyres} once more: this was its first outing on this bike.",

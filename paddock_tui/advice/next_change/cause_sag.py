@@ -107,8 +107,8 @@ def _heights_same(case: Case, measured: MeasuredSag) -> bool:
 
 
 def _holder(case: Case, measured: MeasuredSag) -> Session | None:
-    name = measured.where.removeprefix("session ")
-    return next((one.session for one in case.about.history.past if one.id == name), None)
+    past = case.about.history.of(measured.where.removeprefix("session "))
+    return past.session if past is not None else None
 
 
 def _set_right(case: Case, end: End, adjuster: tuple[str, Adjuster], said: str) -> Spoken:

@@ -18,7 +18,7 @@ from paddock_tui.facts.core import ABSENT, NotKnown
 from paddock_tui.matters import Matter
 from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.electronics import HELP_FUNCTIONS, function_of
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import DANGERS, Symptom
 
 BEHAVIOURS = ("bars-shake-or-weave", "front-wheel-locked", "tuck-or-rear-lock")
@@ -93,17 +93,14 @@ class Given:
     @cached_property
     def before(self) -> PastSession | None:
         """The session that this one was copied from; None where it is not on record, or was not ridden."""
-        name = self.session.copied_from
-        for past in self.about.history.past:
-            if past.id == name:
-                return past if is_ridden(past.session) else None
-        return None
+        past = self.about.history.of(self.session.copied_from)
+        return past if past is not None and past.ridden else None
 
     @cached_property
     def last_ridden(self) -> PastSession | None:
         """The session ridden on this bike before this one, by whomever."""
-        ridden = (one for one in reversed(self.about.history.past) if is_ridden(one.session))
-        return next(ridden, None)
+        ridden = self.about.history.ridden
+        return ridden[-1] if ridden else None
 
     @cached_property
     def block(self) -> tuple[SetUpDifference, ...]:

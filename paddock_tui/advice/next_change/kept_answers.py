@@ -37,9 +37,9 @@ def _answered(case: Case) -> Iterator[tuple[str, Symptom]]:
         if key != case.key:
             yield "this session", symptom
     for past in reversed(case.about.history.past):
-        session = past.session
-        if session.date != case.session.date or session.rider != case.session.rider:
+        if past.date != case.session.date or past.rider != case.session.rider:
             continue
+        session = past.session
         if not _same_suspension(session, case.session):
             return
         for symptom in session.symptoms.values():

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.store.garage import GarageFiles
 
@@ -29,10 +29,10 @@ def compared_set_ups(files: GarageFiles, situation: Situation) -> Iterator[Compa
     record = situation.session or situation.profile
     if record is None:
         return
-    past = (one.session for one in reversed(situation.history.past))
-    last = next((one for one in past if one.rider == record.rider and is_ridden(one)), None)
+    ridden = reversed(situation.history.ridden)
+    last = next((one for one in ridden if one.rider == record.rider), None)
     if last is not None:
-        yield ComparedSetUp("last", last.setup)
+        yield ComparedSetUp("last", last.session.setup)
     taken = situation.session.taken_from if situation.session is not None else None
     loaded = files.read(Ref("profile", taken)) if taken is not None else None
     profile = loaded.record if loaded is not None else None
