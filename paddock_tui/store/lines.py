@@ -2,6 +2,7 @@
 
 import re
 from bisect import bisect_right
+from functools import lru_cache
 from typing import NamedTuple
 
 import attrs
@@ -108,8 +109,12 @@ class Layout:
         return self._implied.get(path)
 
 
+@lru_cache(maxsize=4)
 def split_lines(text: str) -> tuple[str, ...]:
-    """Split at line feeds only, as TOML does; every line keeps its ending."""
+    """Split at line feeds only, as TOML does; every line keeps its ending.
+
+    A save asks for the lines of the text before it and of the one after it, some of them twice.
+    """
     lines = text.split("\n")
     whole = [f"{line}\n" for line in lines[:-1]]
     return (*whole, lines[-1]) if lines[-1] else tuple(whole)
