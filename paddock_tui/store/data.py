@@ -36,7 +36,8 @@ def same(one: object, other: object) -> bool:
     """Return whether values and their types are equal at every depth: True is not 1, and 1 is not 1.0."""
     if type(one) is type(other) and type(one) in _PLAIN:
         return one == other
-    if isinstance(one, Mapping) and isinstance(other, Mapping):
+    if _is_table(one) and _is_table(other):
+        one, other = cast("Mapping[object, object]", one), cast("Mapping[object, object]", other)
         return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
     if _is_array(one) and _is_array(other):
         one, other = cast("Sequence[object]", one), cast("Sequence[object]", other)
@@ -119,14 +120,19 @@ def _drop(data: dict[str, Any], path: Path, stands: Callable[[Path], bool]) -> N
             return
 
 
+def _is_table(value: object) -> bool:
+    # Asking whether it is any mapping takes many times as long, and what was read is of no other kind.
+    return type(value) is dict or isinstance(value, Mapping)
+
+
 def _is_array(value: object) -> bool:
-    return isinstance(value, Sequence) and not isinstance(value, str | bytes)
+    return type(value) is list or (isinstance(value, Sequence) and not isinstance(value, str | bytes))
 
 
 def _copy(value: Any) -> Any:
     if type(value) in _PLAIN:
         return value
-    if isinstance(value, Mapping):
+    if _is_table(value):
         return {key: _copy(item) for key, item in value.items()}
     return [_copy(item) for item in value] if _is_array(value) else value
 
