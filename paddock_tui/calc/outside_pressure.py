@@ -6,6 +6,7 @@ its altitude is set aside: 1013 hPa at 1000 m is a figure reduced to the sea, as
 
 import datetime as dt
 import enum
+import functools
 import math
 
 import attrs
@@ -95,6 +96,7 @@ _of_limits: list[tuple[object, AirMoves]] = [(None, AS_DECLARED)]
 """What the limits were last made of, and came to: one garage's are asked for in every outing."""
 
 
+@functools.lru_cache(maxsize=64)
 def outside_pressure(seen: AirObserved, moves: AirMoves = AS_DECLARED) -> OutsidePressure:
     """Return the pressure outside: as read, as read there at another time, a forecast's, the altitude's.
 

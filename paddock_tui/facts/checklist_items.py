@@ -151,6 +151,8 @@ class _Prepared:
     in_day: bool
     fall: bool
     is_for_all: bool
+    is_plain: bool
+    """Whether it is answered by a check alone, and by none that was given since a fall."""
     named: tuple[Path, Field | None]
     last: ItemState | None = None
     answered: "_Answered | None" = None
@@ -194,7 +196,8 @@ def _prepare(name: str, item: ChecklistItem, found: Checklist, in_day: bool, day
     fall = found.stage == "after a fall"
     for_all = item.kinds is None and item.surfaces is None
     named = _value_named(item.answered_by, in_day) if item.answered_by else ((), None)
-    return _Prepared(name, item, text, path, item.goes, in_day, fall, for_all, named)
+    plain = not fall and not item.answered_by
+    return _Prepared(name, item, text, path, item.goes, in_day, fall, for_all, plain, named)
 
 
 def _path(day: Path, in_day: bool, name: str) -> Path:
@@ -228,15 +231,25 @@ class ItemLook:
 
     def items(self, found: Checklist) -> tuple[ItemState, ...]:
         """Return the items of a list that are for the outing, as they stand."""
-        session, answers = self.session, self.of_day if found.stage in DAY_STAGES else self.own
-        states: list[ItemState] = []
+        session, in_day, states = self.session, found.stage in DAY_STAGES, list[ItemState]()
+        answers = self.of_day if in_day else self.own
         for one in _prepared(found, self.in_day):
             if one.is_for_all or _for(one.item, session):
-                last, held = one.last, answers.get(one.name)
-                # Most are answered as they were in the outing before: in its day, or with the same words.
-                as_last = last is not None and held is last.check and held.status in _DECIDED
-                alone = as_last and last is not None and last.since is None and last.since_day is None
-                states.append(last if alone and last is not None else self._state(one))
+                last, check = one.last, answers.get(one.name, _NO_CHECK)
+                # Most stand as in the outing before: answered in its day or with the same words, or never.
+                if (
+                    last is not None
+                    and last.check is check
+                    and last.since is None
+                    and last.since_day is None
+                    and (
+                        check.status in _DECIDED
+                        or (check is _NO_CHECK and one.is_plain and not self.answers.get((in_day, one.name)))
+                    )
+                ):
+                    states.append(last)
+                else:
+                    states.append(self._state(one))
         return tuple(states)
 
     def _state(self, of: _Prepared) -> ItemState:

@@ -1,6 +1,7 @@
 """What happened to this bike and to this rider, what was done about it since, what was said of corners."""
 
 import datetime as dt
+import itertools
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
@@ -84,7 +85,11 @@ def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
 
 
 def _of_the_day(session: Session, history: History) -> list[PastSession]:
-    return [one for one in _HAPPENED.of(history) if session.date is not None and one.date == session.date]
+    if session.date is None:
+        return []
+    # They are in their order, and none of them comes after the session.
+    of_it = itertools.takewhile(lambda one: one.date == session.date, reversed(_HAPPENED.of(history)))
+    return [*of_it][::-1]
 
 
 _Sessions = tuple[PastSession, ...]
