@@ -2,6 +2,8 @@
 
 from typing import Final, Literal
 
+import attrs
+
 from paddock_tui.advice.about import End, MeasuredSag, latest_sag
 from paddock_tui.advice.answered import answered
 from paddock_tui.advice.next_change.case import Case
@@ -50,10 +52,16 @@ def sag_then_spring(given: Given) -> Spoken:
         if isinstance(said, Proposal):
             helped = given.takes_back(said.move) if said.move is not None else ""
             if not helped:
-                return said
+                return attrs.evolve(said, decides=_preload(case, at))
             said = Passed(f"{said.text}: the other way {helped}")
         reasons.append(said.reason)
     return Passed("; ".join(dict.fromkeys(reasons)) or "nothing was felt that sag explains")
+
+
+def _preload(case: Case, end: End) -> tuple[tuple[str, str], ...]:
+    """Name what the sag of an end decides: more preload for a feel may not stand beside its answer."""
+    adjuster = adjuster_of(case.about, end)
+    return () if adjuster is None else (("adjusters", adjuster[0]),)
 
 
 def _of_end(case: Case, end: End, way: Way) -> Spoken:

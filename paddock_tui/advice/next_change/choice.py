@@ -73,4 +73,5 @@ def _waiting(given: Given, spoke: Proposal) -> tuple[Proposal, ...]:
         one
         for one in proposals(given)
         if (one.kind, one.text, one.symptom) != (spoke.kind, spoke.text, spoke.symptom)
+        and not (one.move is not None and set(one.move.about) & set(spoke.decides))
     )

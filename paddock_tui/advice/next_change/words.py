@@ -58,7 +58,8 @@ class Proposal:
     """One proposal. `passed_over` says what was left out, and why.
 
     `answer_at` is where the answer to the question is kept, in the session named by `answer_of`; empty: the
-    one that the symptom stands in. `aim` is what to ride for instead of a change.
+    one that the symptom stands in. `aim` is what to ride for instead of a change. `decides` names what is set
+    by this proposal alone: no other that changes it may stand beside.
     """
 
     kind: Kind
@@ -73,6 +74,7 @@ class Proposal:
     answer_of: str = ""
     aim: str = ""
     passed_over: tuple[str, ...] = ()
+    decides: tuple[tuple[str, str], ...] = ()
 
 
 @attrs.frozen

@@ -47,7 +47,19 @@ def broken(given: About, found: Advised) -> list[str]:
                 wrong += _level(bike, given.setup, key, value, danger)
             elif table in ("fork_height", "rear_height"):
                 wrong += _height(bike, given.setup, key, value)
-    return wrong
+    return [*wrong, *_against_the_sag(bike, found)]
+
+
+def _against_the_sag(bike: Bike, found: Advised) -> Iterator[str]:
+    """Name preload that waits for a feel beside what the sag of that end says of it."""
+    if found.cause != "sag":
+        return
+    said = found.proposal.why + found.proposal.text
+    for each in found.waiting:
+        for kind, name in each.move.about if each.move is not None else ():
+            adjuster = bike.adjusters.get(name) if kind == "adjusters" else None
+            if adjuster is not None and adjuster.what == "preload" and str(adjuster.end) in said:
+                yield f"{name} waits beside: {found.proposal.text}"
 
 
 def in_danger(given: About) -> bool:

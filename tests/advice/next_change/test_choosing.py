@@ -5,11 +5,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.about import About
-from paddock_tui.advice.next_change import Kind, next_change
+from paddock_tui.advice.next_change import Advised, Kind, next_change
+from paddock_tui.advice.next_change.spring_proposal import AT_ITS_END
+from paddock_tui.advice.next_change.words import Proposal
 from paddock_tui.calc.levels import HelpScale
 from paddock_tui.facts.past import History
 from paddock_tui.records.session_parts import ANSWERS, LOOKS, SYMPTOMS
-from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot, seen
+from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot, sag, seen
+from tests.advice.next_change.told.given import turned
 from tests.every import every
 from tests.examples import examples
 from tests.rules.situations import Change, put, went_before, without
@@ -136,6 +139,27 @@ def test_a_novice_is_offered_what_concerns_safety_or_pressure() -> None:
     goes_off = felt("tyre goes off", end="rear")
     assert advised(NOVICE, goes_off, hot("2.40 bar", "2.08 bar")).proposal.kind is Kind.CHANGE
     assert advised(NOVICE, felt("wheelie cut kills drive", "yes")).proposal.kind is Kind.SAME
+
+
+PRELOAD = ("adjusters", "rear-preload")
+
+
+def turning_preload(found: Advised) -> list[Proposal]:
+    return [one for one in found.waiting if one.move is not None and PRELOAD in one.move.about]
+
+
+def test_preload_for_a_feel_does_not_wait_beside_what_the_sag_says_of_it() -> None:
+    ends, wrong, right = (
+        advised(turned(rear_preload=at), sag("rear", mm, preload=at), felt("parts ground"))
+        for at, mm in ((11, 44.0), (4, 44.0), (8, 33.0))
+    )
+
+    assert AT_ITS_END in ends.proposal.why
+    assert (wrong.cause, wrong.proposal.text) == ("sag", "rear preload 4 -> 9 turns (more)")
+    assert not turning_preload(ends)
+    assert not turning_preload(wrong)
+    # The sag does not explain it: preload for the lean is the change itself.
+    assert (right.cause, right.proposal.text) == ("table", "rear preload 8 -> 9 turns (more)")
 
 
 def test_opposite_changes_are_called_so_and_none_is_made() -> None:
