@@ -12,7 +12,7 @@ from pathlib import Path
 from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.guarded import NotRead, read_at
-from paddock_tui.store.listing import folders
+from paddock_tui.store.listing import DEEPEST
 from paddock_tui.store.processes import is_alive
 from paddock_tui.store.tree import Tree, TreePlace, release, sync_names
 
@@ -96,7 +96,7 @@ def sweep(tree: Tree) -> list[Path]:
     Call it with the garage's lock held: a process on another computer cannot be seen to be alive.
     """
     removed = []
-    for folder, names in folders(tree.root):
+    for folder, names in _folders(tree.root):
         for name in names:
             match = _TEMPORARY.fullmatch(name)
             if match and not is_alive(int(match[1])):
@@ -218,3 +218,26 @@ def _confirm(place: TreePlace) -> None:
         sync_names(place.folder)
     except OSError as error:
         raise NotWritten("written, but the disk did not confirm it", replaced=True) from error
+
+
+def _folders(root: Path) -> Iterator[tuple[Path, list[str]]]:
+    """List the folders of a garage that records may be in, and its own, each with the names in it."""
+    stack = [(root, 0), (root / ".paddock", DEEPEST), (root / ".paddock" / "journal", DEEPEST)]
+    while stack:
+        folder, depth = stack.pop()
+        try:
+            with os.scandir(folder) as found:
+                entries = list(found)
+        except OSError:
+            continue
+        yield folder, [entry.name for entry in entries]
+        for entry in entries:
+            if depth < DEEPEST and not entry.name.startswith(".") and _is_folder(entry):
+                stack.append((Path(entry.path), depth + 1))
+
+
+def _is_folder(entry: "os.DirEntry[str]") -> bool:
+    try:
+        return stat.S_ISDIR(entry.stat(follow_symlinks=False).st_mode)
+    except OSError:
+        return False

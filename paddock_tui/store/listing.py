@@ -1,8 +1,9 @@
 """What lies in a garage's folders: the file of each record, and files that no record can come from."""
 
+import functools
+import itertools
 import operator
 import os
-import stat
 import time
 from collections.abc import Collection, Container, Iterable, Iterator, KeysView, Mapping
 from pathlib import Path
@@ -53,11 +54,6 @@ def stamp_of(path: Path | str | None) -> Stamp | None:
         return None
 
 
-def stamps_of(names: Iterable[str]) -> list[Stamp]:
-    """Return the stamps of many files. Raises OSError where one is not there."""
-    return list(map(_STAMP, map(os.stat, names)))
-
-
 def stamp_in(found: os.stat_result) -> Stamp:
     """Return what of a file's status tells that it changed."""
     stamp: Stamp = _STAMP(found)
@@ -104,6 +100,18 @@ class RecordFiles(Mapping[str, Path]):
         """Return the name of a record's file with its folder, for a system call; None where there is none."""
         within = self._within.get(name)
         return f"{within}{os.sep}{name}{SUFFIX}" if within is not None else None
+
+    def stamps(self, names: Iterable[str]) -> list[Stamp]:
+        """Return the stamps of many records' files. Raises KeyError or OSError where one is not there."""
+        found: list[Stamp] = []
+        for within, ids in itertools.groupby(names, self._within.__getitem__):
+            folder = os.open(within, os.O_RDONLY | os.O_DIRECTORY)
+            try:
+                look = functools.partial(os.stat, dir_fd=folder)
+                found += map(_STAMP, map(look, [f"{name}{SUFFIX}" for name in ids]))
+            finally:
+                os.close(folder)
+        return found
 
     def within(self, folders: Container[str]) -> list[str]:
         """List the ids of those that are in some folders, which are named as for a system call."""
@@ -208,22 +216,6 @@ def beside_what_moved(before: Listing, now: Listing) -> Iterator[Ref]:
     if changed:
         for kind, files in now.files.items():
             yield from (Ref(kind, name) for name in files.within(changed))
-
-
-def folders(root: Path) -> Iterator[tuple[Path, list[str]]]:
-    """List the folders of a garage that records may be in, and its own, each with the names in it."""
-    stack = [(root, 0), (root / ".paddock", DEEPEST), (root / ".paddock" / "journal", DEEPEST)]
-    while stack:
-        folder, depth = stack.pop()
-        try:
-            with os.scandir(folder) as found:
-                entries = list(found)
-        except OSError:
-            continue
-        yield folder, [entry.name for entry in entries]
-        for entry in entries:
-            if depth < DEEPEST and not entry.name.startswith(".") and _is_folder(entry):
-                stack.append((Path(entry.path), depth + 1))
 
 
 class _Walk:
@@ -359,13 +351,6 @@ def _is_folder_behind(link: Path) -> bool:
 def _is_link(path: Path) -> bool:
     try:
         return path.is_symlink()
-    except OSError:
-        return False
-
-
-def _is_folder(entry: "os.DirEntry[str]") -> bool:
-    try:
-        return stat.S_ISDIR(entry.stat(follow_symlinks=False).st_mode)
     except OSError:
         return False
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.index import SessionIndex, SessionRow, row_of
-from paddock_tui.store.listing import NONE, RecordFiles, Stamp, stamps_of
+from paddock_tui.store.listing import NONE, RecordFiles, Stamp
 from paddock_tui.store.tree import Tree
 
 if TYPE_CHECKING:
@@ -79,20 +79,19 @@ class SessionRows:
 
     def _take_noted(self, refs: Sequence[Ref]) -> None:
         """Take rows out of the index at once, of those files that are as noted."""
-        index = self._opened()
-        files = self._there().get("session", NONE)
-        names = [name for ref in refs if (name := files.name_of(ref.id)) is not None]
-        if index is None or len(names) != len(refs):
+        index, there = self._opened(), self._there()
+        if index is None:
             return
         try:
-            noted = list(index.all_noted(refs, stamps_of(names)))
-        except OSError:
+            stamps = there.get("session", NONE).stamps(ref.id for ref in refs)
+            noted = list(index.all_noted(refs, stamps))
+        except (KeyError, OSError):
             # One is gone since they were listed: each is looked at by itself.
             return
         self.indexed.update([(ref, one.stamp) for ref, one in noted])
         self._doubted.difference_update([ref for ref, _ in noted])
         self._rows.update([(ref, one.row) for ref, one in noted])
-        there, rows = self._there(), [one.row for _, one in noted]
+        rows = [one.row for _, one in noted]
         others = {kind: set(map(operator.attrgetter(kind), rows)).difference(there[kind]) for kind in _KINDS}
         if any(names - {""} for names in others.values()):
             for ref, one in noted:
