@@ -1,5 +1,6 @@
 """What the garage's own readings teach of its tyres: how hot the gas in each of them gets."""
 
+import bisect
 import datetime as dt
 import functools
 import itertools
@@ -15,9 +16,12 @@ from paddock_tui.calc.tyre_pressure import Ambient
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import sets_with
+from paddock_tui.facts.tyre_pressures import days_with_hot, minutes_after_parking
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
+
+ENOUGH = 40
+"""Readings of other tyres that are enough: earlier ones move the middle of these hardly. Common practice."""
 
 
 @attrs.frozen
@@ -75,8 +79,8 @@ def gas_learnt(
 ) -> GasLearnt | None:
     """Return the gas temperature that this tyre reached, from the nearest readings that there are.
 
-    First this tyre at this venue, then at others, then other tyres of its kind at this venue; always on
-    the same kind of surface. None where nothing was read hot.
+    First this tyre at this venue, then at others, then other tyres of its kind at this venue, of these the
+    last days that tell enough; always on the same kind of surface. None where nothing was read hot.
     """
     column = COLUMN.get(surface or "")
     if tyres is None or column is None:
@@ -94,9 +98,7 @@ def _gas(
         return (one for one in _of_tyre(history, tyres, end, moves) if one.column == column)
 
     def of_others() -> Iterable[AirObservation]:
-        there = _days_at(history, venue) if kind is not None and venue is not None else ()
-        seen = observations(history, end, moves, there)
-        return (one for one in seen if one.column == column and one.kind == kind and one.venue == venue)
+        return () if kind is None or venue is None else _of_others(history, end, (kind, venue, column), moves)
 
     nearest: tuple[tuple[str, Callable[[], Iterable[AirObservation]]], ...] = (
         (
@@ -120,10 +122,33 @@ def _of_tyre(history: History, tyres: str, end: End, moves: AirMoves) -> list[Ai
     return [one for one in observations(history, end, moves, on_it) if one.tyre == tyre]
 
 
-def _days_at(history: History, venue: str) -> tuple[PastSession, ...]:
-    """List the sessions of all days on which one was at a venue."""
-    dates = {one.date for one in history.past if one.venue == venue}
-    return tuple(one for one in history.past if one.date in dates)
+def _of_others(history: History, end: End, of: tuple[str, str, str], moves: AirMoves) -> list[AirObservation]:
+    """List what is seen of tyres of a kind at a venue on a surface, on the last days that tell enough."""
+    kind, venue, column = of
+    found: list[AirObservation] = []
+    for date in reversed(days_with_hot(history, venue, column)):
+        of_day = _of_day(history, date)
+        sets = {one.tyres for one in of_day if one.venue == venue and one.tyres is not None}
+        if all(tyre_of(history.tyre_sets.get(name), end).kind != kind for name in sets):
+            continue
+        seen = observations(history, end, moves, of_day)
+        here = [one for one in seen if (one.kind, one.venue, one.column) == of]
+        found = [*here, *found]
+        learnt = learn_gas_temperature(one.observation for one in found) if here else None
+        if learnt is not None and learnt.count >= ENOUGH:
+            break
+    return found
+
+
+def _of_day(history: History, date: dt.date) -> tuple[PastSession, ...]:
+    """List the sessions of a day; they stand in the order of their days."""
+    past = history.past
+    first = bisect.bisect_left(past, date, key=_day_of)
+    return past[first : bisect.bisect_right(past, date, first, key=_day_of)]
+
+
+def _day_of(one: PastSession) -> dt.date:
+    return one.date or dt.date.max
 
 
 @functools.lru_cache(maxsize=128)
@@ -182,7 +207,7 @@ def _followed(history: History, end: End, moves: AirMoves, among: tuple[PastSess
         started = _started(one, end, air.get(tyre), moves)
         hot = session.pressures.get("hot", PressureReading())
         seen = _observed(one, hot, end, started, moves) if started is not None else None
-        minutes = _minutes(session, hot)
+        minutes = minutes_after_parking(session, hot)
         if seen is not None and minutes is not None:
             kind = tyre_of(history.tyre_sets.get(session.tyres), end).kind
             column = COLUMN.get(session.surface or "")
@@ -243,14 +268,6 @@ def _after(seen: Observation, past: PastSession, before: Air) -> Air | None:
     if seen.set_to_kpa_gauge is None:
         return Air(kpa, celsius, before.outside, past.id)
     return Air(kpa, celsius, observed_then(past), past.id)
-
-
-def _minutes(session: Session, reading: PressureReading) -> float | None:
-    """Return the minutes from parking to a reading; None where one of the times is not known."""
-    if session.parked is None or reading.at is None:
-        return None
-    parked, at = (one.hour * 60 + one.minute + one.second / 60 for one in (session.parked, reading.at))
-    return at - parked if at >= parked else None
 
 
 def _read(reading: PressureReading, end: End) -> float | None:

@@ -7,8 +7,10 @@ import attrs
 from paddock_tui.calc.cooling_pressure import Freshness, freshness
 from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.calc.outside_pressure import AirMoves, AirObserved, outside_pressure
+from paddock_tui.calc.tyre_air_learning import HOT_WITHIN_MIN
 from paddock_tui.calc.tyre_pressure import Ambient, gas_temperature_c
 from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import Along, End, History, PastSession, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.limits import Limits
@@ -160,6 +162,36 @@ def _off_the_road(so_far: PastSession | None, one: PastSession) -> PastSession |
 
 _OFF_THE_ROAD: Along[PastSession | None] = Along("off-the-road", None, _off_the_road)
 """The last session that was ridden, but for those on the road."""
+
+
+_HotDays = dict[tuple[str, str], tuple[dt.date, ...]]
+
+
+def _hot_there(so_far: _HotDays, one: PastSession) -> _HotDays:
+    column, hot = COLUMN.get(one.session.surface or ""), one.session.pressures.get("hot")
+    if one.venue is None or one.date is None or column is None or hot is None:
+        return so_far
+    days, minutes = so_far.get((one.venue, column), ()), minutes_after_parking(one.session, hot)
+    read = hot.front is not None or hot.rear is not None
+    if read and days[-1:] != (one.date,) and minutes is not None and minutes <= HOT_WITHIN_MIN:
+        so_far[one.venue, column] = (*days, one.date)
+    return so_far
+
+
+_HOT_DAYS: Along[_HotDays] = Along("hot-days", {}, _hot_there, dict)
+
+
+def days_with_hot(history: History, venue: str, column: str) -> tuple[dt.date, ...]:
+    """Return the days at a venue on which a tyre was read soon after parking, on a dry, damp or wet track."""
+    return _HOT_DAYS.of(history).get((venue, column), ())
+
+
+def minutes_after_parking(session: Session, reading: PressureReading) -> float | None:
+    """Return the minutes from parking to a reading; None where one of the times is not known."""
+    if session.parked is None or reading.at is None:
+        return None
+    parked, at = (one.hour * 60 + one.minute + one.second / 60 for one in (session.parked, reading.at))
+    return at - parked if at >= parked else None
 
 
 def read_at(end: End, reading: PressureReading | None, session: Session) -> PressureRead | None:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from paddock_tui.advice import tyre_air_learnt
 from paddock_tui.advice.about import History
 from paddock_tui.advice.tyre_air_learnt import (
     elsewhere,
@@ -127,6 +128,38 @@ def test_other_venues_and_other_sets_of_the_kind_serve_where_this_tyre_was_not_r
     assert other is not None
     assert other.where == "of other slick tyres here, dry"
     assert gas_learnt(history, "new", "front", "there", "dry", MOVES) is None
+
+
+def of_days(*bars: float, late: tuple[int, ...] = (), kind: str = "slick") -> History:
+    """Make days, each with one reading of a tyre of a kind, late on some; new slicks are known too."""
+    days = (
+        past(
+            1,
+            HEAD + COLD + hot(f"{bar} bar", "10:20:00" if at in late else "10:02:00"),
+            day=f"2026-05-{at + 1:02}",
+        )
+        for at, bar in enumerate(bars)
+    )
+    sets = {"set": tyres(f'[front]\nkind = "{kind}"\n'), "new": tyres('[front]\nkind = "slick"\n')}
+    return History(tuple(days), sets)
+
+
+def test_of_other_tyres_the_last_days_that_tell_enough_serve(monkeypatch: pytest.MonkeyPatch) -> None:
+    bars = (2.05, 2.38, 2.36, 2.25, 2.34)
+    every = gas_learnt(of_days(*bars, late=(3,)), "new", "front", "here", "dry", MOVES)
+    monkeypatch.setattr(tyre_air_learnt, "ENOUGH", 2)
+    last = gas_learnt(of_days(*bars, late=(3,)), "new", "front", "here", "dry", MOVES)
+
+    assert every is not None
+    assert every.learnt.count == 3
+    assert every.learnt.median_c == pytest.approx(gas(2.0, 10, 2.36))
+    assert last is not None
+    assert last.learnt.count == 2
+    assert last.learnt.median_c == pytest.approx(gas(2.0, 10, 2.35))
+
+
+def test_tyres_of_another_kind_teach_nothing_however_many_days_there_are() -> None:
+    assert gas_learnt(of_days(2.35, 2.36, kind="rain"), "new", "front", "here", "dry", MOVES) is None
 
 
 def test_a_tyre_that_goes_on_in_another_set_keeps_what_it_taught() -> None:

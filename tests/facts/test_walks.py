@@ -15,6 +15,7 @@ PLAIN = (type(None), bool, int, float, dt.date, dt.time)
 """What is held as it is; of these types alone, and of none that is made of them."""
 
 GROUNDS = ("track", "road")
+SURFACES = ("dry", "damp", "wet")
 
 
 def wrong_in(state: Any, known: frozenset[str], past: tuple[PastSession, ...]) -> Iterator[object]:
@@ -41,8 +42,8 @@ def wrong_in(state: Any, known: frozenset[str], past: tuple[PastSession, ...]) -
 
 
 def known_in(long: Long) -> frozenset[str]:
-    """Return what a walk may name: ids, the keys of tables and the bike's modes."""
-    found = {"", *GROUNDS}
+    """Return what a walk may name: ids, the keys of tables, the bike's modes and surfaces."""
+    found = {"", *GROUNDS, *SURFACES}
     for one in long.past:
         ids = (one.id, one.rider, one.tyres, one.venue, one.session.setup.mode)
         found |= {name for name in ids if name is not None}
