@@ -103,7 +103,7 @@ def after_page(desk: LooksAt, wanted: Ref | None = None, read: Reading | None = 
     sections.append(Section("how the packing served", packing, "" if packing else "no packing list yet"))
     date = f"{day.date:%a} {short_date(day.date)}" if day.date is not None else ""
     said = read.words() if read is not None else ""
-    heading = " · ".join(filter(None, ("after", date, day.venue or "", said)))
+    heading = " · ".join(filter(None, ("after", said, date, day.venue or "")))
     shown = tuple(one for one in sections if one.rows or one.note)
     answers = (_first(shown), _first(shown, short=True)) if read is None else (NOT_READ, NOT_READ)
     return Page(printable(heading), shown, judged=False, answer=answers[0], answer_short=answers[1])

@@ -102,14 +102,15 @@ def before_page(desk: LooksAt, wanted: Ref | None = None, read: Reading | None =
             sections += _of_one(desk, day, date, made)
     else:
         sections.append(Section("who goes there", (text_row("what they need is read", "reading"),)))
-    heading = " · ".join(filter(None, ("before", f"{date:%a} {short_date(date)}", day.venue or "")))
+    said = read.words() if read is not None else ""
+    heading = " · ".join(filter(None, ("before", said, f"{date:%a} {short_date(date)}", day.venue or "")))
     days = (date - desk.now().date()).days
     note = f"in {count_words(days, 'day')}" if days > 0 else "today" if days == 0 else "over"
     held = tuple(one for one in sections if one.rows)
     answers = (_first(held), _first(held, short=True)) if read is None else (NOT_READ, NOT_READ)
     due = f"{date:%a} {short_date(date)}"
     return Page(
-        printable(" · ".join((heading, note, *((read.words(),) if read is not None else ())))),
+        printable(f"{heading} · {note}"),
         held,
         judged=False,
         answer=answers[0],
