@@ -9,6 +9,8 @@ it was makes all be read.
 import contextlib
 import datetime as dt
 import functools
+import itertools
+import operator
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -168,7 +170,20 @@ def _begun(body: dict[str, Any], later: PastLater, earlier: Callable[[], Begun |
 
 
 def _are_as_named(files: GarageFiles, named: Mapping[Ref, Stamp | None]) -> bool:
-    return all(ref not in files.staged and files.stamp(ref) == stamp for ref, stamp in named.items())
+    """Return whether these records' files are as they were, and those that were not there are not."""
+    if not files.staged.keys().isdisjoint(named):
+        return False
+    for kind, group in itertools.groupby(sorted(named), operator.itemgetter(0)):
+        here, refs = files.there()[kind], list(group)
+        known = [ref for ref in refs if named[ref] is not None]
+        if any(named[ref] is None and ref.id in here for ref in refs):
+            return False
+        try:
+            if here.stamps(ref.id for ref in known) != [named[ref] for ref in known]:
+                return False
+        except (KeyError, OSError):
+            return False
+    return True
 
 
 class Behind(NamedTuple):
