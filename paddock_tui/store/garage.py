@@ -79,13 +79,12 @@ class GarageFiles:
 
     def sessions_since(self, year: int) -> tuple[Ref, ...]:
         """List the sessions named in a year and later, or in the latest one, and those named in no year."""
-        refs = self.listing("session")
-        key = f"session since {year}"
+        names, key = self.there().get("session", NONE), f"session since {year}"
         if key not in self._refs:
-            years = {begins: year_of(begins) for begins in {ref.id[:4] for ref in refs}}
+            years = {begins: year_of(begins) for begins in {name[:4] for name in names}}
             first = min(f"{year:04}", max((one for one in years.values() if one != OTHER), default="9"))
             wanted = {begins for begins, name in years.items() if name == OTHER or name >= first}
-            self._refs[key] = tuple([ref for ref in refs if ref.id[:4] in wanted])
+            self._refs[key] = refs("session", sorted([name for name in names if name[:4] in wanted]))
         return self._refs[key]
 
     def all(self) -> Iterator[Ref]:
