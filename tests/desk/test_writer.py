@@ -11,14 +11,17 @@ from paddock_tui.desk.writer import Writer
 
 
 def test_what_is_given_is_done_in_order_in_one_other_thread() -> None:
-    writer, seen = Writer(), list[tuple[int, str]]()
+    writer, seen = Writer(), list[tuple[int, threading.Thread]]()
     for number in range(50):
-        writer.submit(lambda number=number: seen.append((number, threading.current_thread().name)))  # type: ignore[misc]
+        writer.submit(lambda number=number: seen.append((number, threading.current_thread())))  # type: ignore[misc]
     writer.wait()
 
-    assert seen == [(number, "keep") for number in range(50)]
+    (thread,) = {thread for _, thread in seen}
+    assert [number for number, _ in seen] == list(range(50))
+    assert thread is not threading.current_thread()
+    assert thread.name == "keep"
     writer.close()
-    assert threading.active_count() == 1 or "keep" not in {one.name for one in threading.enumerate()}
+    assert not thread.is_alive()
 
 
 def test_who_waits_no_longer_than_so_many_seconds_goes_on() -> None:
