@@ -4,12 +4,15 @@ Prints the seconds of a processor that it took, or what else is asked for, as on
 """
 
 import datetime as dt
+import gc
 import resource
 import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+
+from paddock_tui.__main__ import GARBAGE_AFTER
 
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk
@@ -158,8 +161,10 @@ PROBES: dict[str, Callable[["Desk"], float]] = {
     "arrow on g": arrow,
     "g": garage,
     "digit": digit,
-    "p": page_of("session"),
-    "h": page_of("checklist"),
+    "p": page_of("setup"),
+    "s": page_of("session"),
+    "c": page_of("checklist"),
+    "h": page_of("last"),
     "j": page_of("next"),
     "j again": page_of("next", 2),
     "l": page_of("ledger"),
@@ -171,6 +176,8 @@ PROBES: dict[str, Callable[["Desk"], float]] = {
 def main(arguments: list[str]) -> int:
     """Take the figure and print it."""
     what, folder, at = arguments
+    # As the program does: a look for garbage among many objects fell into whatever was measured.
+    gc.set_threshold(GARBAGE_AFTER, 20, 100)
     moment = dt.datetime.fromisoformat(at)
     if what == FIRST:
         found: Any = first_page(Path(folder), moment)
