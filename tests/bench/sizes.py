@@ -13,9 +13,11 @@ import resource
 import subprocess
 import sys
 import tempfile
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
+from paddock_tui.store.listing import RESTS_NS
 from tests.bench._career import Career, write_career
 from tests.bench._sizes_probe import FIRST, PROBES
 
@@ -41,6 +43,8 @@ def main(arguments: list[str]) -> int:
     wanted = tuple(arguments[with_only + 1 :]) or FIGURES
     with tempfile.TemporaryDirectory() as folder:
         careers = [write_career(Path(folder) / str(size), size) for size in sizes]
+        # Nothing is noted of files that were written a moment ago.
+        time.sleep(2 * RESTS_NS / 1e9)
         out = sys.stdout
         out.write(f"{'':14}" + "".join(f"{size:>10}" for size in sizes) + f"{'ratio':>9}{'growth':>8}\n")
         for name in wanted:
