@@ -26,8 +26,9 @@ if TYPE_CHECKING:
 INTERRUPTED = 130
 """The status that shells give to programs ended by ctrl+c: never a verdict."""
 
-GARBAGE_AFTER = 100_000
-"""How many more objects there have to be than at the last look for garbage."""
+GARBAGE_AFTER = 400_000
+"""How many more objects there have to be than at the last look for garbage: one among the rows of ten
+thousand sessions took as long as reading them, and most commands end before."""
 
 _LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint")
 

@@ -200,12 +200,17 @@ class PaddockApp(App[int]):
             save(self._main.desk.root, half)
 
 
+GARBAGE_AFTER = 100_000
+"""As in a command (`paddock_tui.__main__`), but screens stand for hours, and no look may be felt."""
+
+
 def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     """Open the screens on a garage, in a room where one is named.
 
     The garage itself shows before records and rules are loaded. Gives the exit status, 128 and the number
     where a signal ended it.
     """
+    gc.set_threshold(GARBAGE_AFTER, 20, 100)
     held = block()
     files = GarageFiles(Path(folder))
     settings = load_settings()[0]

@@ -12,8 +12,6 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from paddock_tui.__main__ import GARBAGE_AFTER
-
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk
     from paddock_tui.records.paths import Ref
@@ -176,6 +174,8 @@ PROBES: dict[str, Callable[["Desk"], float]] = {
 def main(arguments: list[str]) -> int:
     """Take the figure and print it."""
     what, folder, at = arguments
+    from paddock_tui.app import GARBAGE_AFTER
+
     # As the program does: a look for garbage among many objects fell into whatever was measured.
     gc.set_threshold(GARBAGE_AFTER, 20, 100)
     moment = dt.datetime.fromisoformat(at)
