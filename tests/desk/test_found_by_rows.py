@@ -9,9 +9,9 @@ from paddock_tui.desk.sessions.came_from import comes_from
 from paddock_tui.desk.sessions.numbers import next_number
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.reading import loads
 from tests.screens.rider import Rider
 from tests.small import write
+from tests.store.parsed_files import count_parsed
 from tests.store.test_index import SESSIONS, indexes, many, rest, seen
 
 DATE = dt.date(2026, 5, SESSIONS)
@@ -34,14 +34,7 @@ def root(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 @pytest.fixture
 def parsed(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The sessions that were parsed since the index was written."""
-    names: list[str] = []
-
-    def counted(text: str, name: str) -> object:
-        names.append(name)
-        return loads(text, name)
-
-    monkeypatch.setattr("paddock_tui.store.loaded.loads", counted)
-    return names
+    return count_parsed(monkeypatch)
 
 
 def sessions(parsed: list[str]) -> set[str]:

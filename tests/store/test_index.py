@@ -19,11 +19,11 @@ from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.cached import cache_folder
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import read_file
-from paddock_tui.store.reading import loads
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.untroubled_files import UntroubledFile, UntroubledFiles
 from tests.examples import examples
 from tests.small import session, write
+from tests.store.parsed_files import count_parsed
 
 SESSIONS = 24
 
@@ -37,12 +37,7 @@ def root(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 @pytest.fixture
 def parsed(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The names of the files that were parsed."""
-    names: list[str] = []
-
-    def counted(text: str, name: str) -> object:
-        names.append(name)
-        return loads(text, name)
-
+    names = count_parsed(monkeypatch)
     quickly = UntroubledFiles.read
 
     def counted_quickly(files: UntroubledFiles, ref: Ref) -> UntroubledFile | None:
@@ -51,7 +46,6 @@ def parsed(monkeypatch: pytest.MonkeyPatch) -> list[str]:
             names.append(f"{FOLDERS[ref.kind]}/{ref.id}")
         return found
 
-    monkeypatch.setattr("paddock_tui.store.loaded.loads", counted)
     monkeypatch.setattr(UntroubledFiles, "read", counted_quickly)
     return names
 
