@@ -2,11 +2,11 @@
 
 import contextlib
 import operator
-from collections.abc import Callable, Container, Hashable, Mapping, Sequence
+from collections.abc import Callable, Container, Hashable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.index import SessionIndex, SessionRow, row_of
+from paddock_tui.store.index import Noted, SessionIndex, SessionRow, row_of
 from paddock_tui.store.listing import NONE, RecordFiles, Stamp
 from paddock_tui.store.tree import Tree
 
@@ -79,23 +79,34 @@ class SessionRows:
 
     def _take_noted(self, refs: Sequence[Ref]) -> None:
         """Take rows out of the index at once, of those files that are as noted."""
-        index, there = self._opened(), self._there()
-        if index is None:
-            return
-        try:
-            stamps = there.get("session", NONE).stamps(ref.id for ref in refs)
-            noted = list(index.all_noted(refs, stamps))
-        except (KeyError, OSError):
-            # One is gone since they were listed: each is looked at by itself.
-            return
+        noted = self._noted(refs)
         self.indexed.update([(ref, one.stamp) for ref, one in noted])
         self._doubted.difference_update([ref for ref, _ in noted])
         self._rows.update([(ref, one.row) for ref, one in noted])
-        rows = [one.row for _, one in noted]
+        there, rows = self._there(), [one.row for _, one in noted]
         others = {kind: set(map(operator.attrgetter(kind), rows)).difference(there[kind]) for kind in _KINDS}
         if any(names - {""} for names in others.values()):
             for ref, one in noted:
                 self._rows[ref] = self._as_called(ref, one.row)
+
+    def _noted(self, refs: Sequence[Ref]) -> list[tuple[Ref, Noted]]:
+        """Return what is noted of those files, of many, that are still the same."""
+        index = self._opened()
+        if index is None:
+            return []
+        try:
+            stamps = self._there().get("session", NONE).stamps(ref.id for ref in refs)
+        except (KeyError, OSError):
+            # One is gone since they were listed: each is looked at by itself.
+            return []
+        return list(index.all_noted(refs, stamps))
+
+    def noted_sound(self, refs: Sequence[Ref]) -> Iterator[tuple[Ref, str, str]]:
+        """Give those sessions, of many, that are as noted: each with its bike, and what it was read with."""
+        for ref, one in self._noted(refs):
+            row = self._rows.get(ref)
+            if row is not None and ref not in self._doubted:
+                yield ref, row.bike, one.sound
 
     @property
     def others(self) -> "KeptHeads":

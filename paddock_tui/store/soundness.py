@@ -87,10 +87,20 @@ class Soundness:
         from paddock_tui.store.untroubled_files import UntroubledFiles
 
         marks: dict[str, str] = {}
+        self._take_noted(marks)
         with UntroubledFiles(self._files) as quick:
             for ref in self._files.all():
                 yield from self._troubles(ref, self._against(ref, marks), quick)
         self._files.rows.write()
+
+    def _take_noted(self, marks: dict[str, str]) -> None:
+        """Take over at once which sessions are noted to have been read whole, of those not in memory."""
+        files = self._files
+        refs = [ref for ref in files.all() if ref.kind == "session" and ref not in self._sound]
+        refs = [ref for ref in refs if not files.is_in_memory(ref)]
+        for ref, bike, against in files.rows.noted_sound(refs):
+            if against and against == self._mark_of(bike, marks):
+                self._sound[ref] = against
 
     def _troubles(self, ref: Ref, against: str | None, quick: "UntroubledFiles") -> tuple[InputError, ...]:
         files = self._files
@@ -139,12 +149,12 @@ class Soundness:
         if ref.kind not in ("session", "profile"):
             return marks.setdefault("", _mark("", ""))
         row = self._files.rows.of(ref) if ref.kind == "session" else None
-        if row is None:
-            return None
-        if row.bike not in marks:
-            bike = self._files.read(Ref("bike", row.bike)) if row.bike else None
-            marks[row.bike] = _mark(row.bike, _decides(bike))
-        return marks[row.bike]
+        return self._mark_of(row.bike, marks) if row is not None else None
+
+    def _mark_of(self, bike: str, marks: dict[str, str]) -> str:
+        if bike not in marks:
+            marks[bike] = _mark(bike, _decides(self._files.read(Ref("bike", bike)) if bike else None))
+        return marks[bike]
 
 
 DECIDING = ("controls",)
