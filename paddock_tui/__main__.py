@@ -57,7 +57,9 @@ def script() -> None:
         if not isinstance(stop.code, int):
             raise
         status = stop.code
-    if all(one.daemon or one is threading.main_thread() for one in threading.enumerate()):
+    writer = sys.modules.get("paddock_tui.desk.writer")
+    is_done = writer is None or not writer.is_at_work()
+    if is_done and all(one.daemon or one is threading.main_thread() for one in threading.enumerate()):
         for stream in (sys.stdout, sys.stderr):
             with contextlib.suppress(OSError, ValueError):
                 stream.flush()

@@ -7,6 +7,8 @@ from queue import SimpleQueue
 
 from paddock_tui.store.crash import report
 
+_NAME = "keep"
+
 _Work = SimpleQueue[Callable[[], object] | None]
 
 
@@ -23,7 +25,7 @@ class Writer:
     def submit(self, work: Callable[[], object]) -> None:
         """Run some work after all that was given before."""
         if self._end is None:
-            thread = threading.Thread(target=_run, args=(self._work,), name="keep", daemon=True)
+            thread = threading.Thread(target=_run, args=(self._work,), name=_NAME, daemon=True)
             # At the end of the program too what was given is done first.
             self._end = weakref.finalize(self, _ended, self._work, thread)
             thread.start()
@@ -42,6 +44,11 @@ class Writer:
         if self._end is not None:
             self._end()
             self._end = None
+
+
+def is_at_work() -> bool:
+    """Return whether a thread that keeps was not ended yet: the program ends with it, not before."""
+    return any(one.name == _NAME for one in threading.enumerate())
 
 
 def _run(given: _Work) -> None:

@@ -65,3 +65,25 @@ def test_the_end_of_the_program_waits_for_what_was_given(tmp_path: Path) -> None
     subprocess.run([sys.executable, "-c", code, str(tmp_path / "file")], check=True, timeout=60)
 
     assert (tmp_path / "file").read_text() == "kept"
+
+
+def test_a_command_that_is_interrupted_ends_when_what_it_began_is_kept(tmp_path: Path) -> None:
+    kept = tmp_path / "kept"
+    code = f"""
+import pathlib, time
+import paddock_tui.__main__ as program
+from paddock_tui.desk.writer import Writer
+
+def interrupted():
+    global writer
+    writer = Writer()
+    writer.submit(lambda: (time.sleep(0.3), pathlib.Path({str(kept)!r}).write_text("whole")))
+    return program.INTERRUPTED
+
+program.main = interrupted
+program.script()
+"""
+    done = subprocess.run([sys.executable, "-c", code], check=False)
+
+    assert done.returncode == 130
+    assert kept.read_text() == "whole"
