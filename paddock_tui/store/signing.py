@@ -8,6 +8,7 @@ that was changed, moved, or copied from another garage does not verify.
 import contextlib
 import os
 import stat
+import threading
 from functools import lru_cache
 from pathlib import Path
 
@@ -22,6 +23,8 @@ from paddock_tui.store.tree import TreePlace, release
 _NAME = "key"
 _BYTES = 32
 _ID = "id"
+# The thread that keeps and the one that draws both come here with the first key of a run.
+_first = threading.Lock()
 
 
 @attrs.frozen
@@ -48,30 +51,40 @@ def _folder_of(named: str, _: str) -> Path:
 
 
 def user_key() -> Key:
-    """Return this user's key, made where there is none yet."""
-    try:
-        folder = user_folder()
-    except RuntimeError:
-        return _of_this_run("there is no home folder")
-    return _key_in(folder)
+    """Return this user's key, made where there is none yet; the same one for all of a run.
+
+    Where it cannot be saved, the next who asks tries again: a full disk is emptied.
+    """
+    # One at a time: two threads that make it at once would get two keys, and neither verifies the other's.
+    with _first:
+        try:
+            folder = user_folder()
+        except RuntimeError:
+            return _keys.setdefault(None, Key(os.urandom(_BYTES), "there is no home folder"))
+        key = _keys.get(folder)
+        if key is None or key.lost:
+            key = _keys[folder] = _key_in(folder, key)
+        return key
 
 
-@lru_cache(maxsize=4)
-def _key_in(folder: Path) -> Key:
+_keys: dict[Path | None, Key] = {}
+
+
+def _key_in(folder: Path, had: Key | None) -> Key:
+    """Return the key that is saved in a folder, with what this run `had` until now, if anything, kept."""
+    secret = had.secret if had is not None else os.urandom(_BYTES)
     try:
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         here = system_calls.open_root(folder)
         try:
-            return Key(_read(here) or _made(here))
+            saved = _read(here) or _made(here, secret)
         finally:
             release(here)
     except (OSError, NotRead) as error:
         why = error.found if isinstance(error, NotRead) else in_plain_words(error)
-        return _of_this_run(f"no key can be saved in {folder}: {why}")
-
-
-def _of_this_run(why: str) -> Key:
-    return Key(os.urandom(_BYTES), why)
+        return Key(secret, f"no key can be saved in {folder}: {why}")
+    # What this run marked so far verifies under its own alone.
+    return Key(saved) if had is None or saved == secret else had
 
 
 def _read(here: int) -> bytes:
@@ -92,14 +105,13 @@ def _is_private(found: os.stat_result) -> None:
         raise NotRead("others can read it: remove it")
 
 
-def _made(here: int) -> bytes:
-    """Make a key; of two programs that make one at once both get the same."""
-    beside = f".{_NAME}.{os.getpid()}"
-    with contextlib.suppress(FileNotFoundError):
-        system_calls.unlink(here, beside)
+def _made(here: int, secret: bytes) -> bytes:
+    """Save a key and return what is saved; of two programs that save one at once both get the same."""
+    # Never a name of another's: programs of two containers that share a home may have one number.
+    beside = f".{_NAME}.{os.urandom(8).hex()}"
     file = system_calls.create(here, beside, 0o600)
     try:
-        system_calls.write(file, os.urandom(_BYTES))
+        system_calls.write(file, secret)
         system_calls.sync(file)
     finally:
         release(file)
@@ -116,12 +128,23 @@ def _made(here: int) -> bytes:
 
 def garage_id(folder: Private, *, make: bool = False) -> bytes:
     """Return the garage's random id; nothing where there is none, unless it is to be made."""
+    if found := _id_in(folder):
+        return found
+    if not make:
+        return b""
+    with _first:
+        return _id_in(folder) or _id_made(folder)
+
+
+def _id_in(folder: Private) -> bytes:
     with contextlib.suppress(OSError, NotRead):
         found = folder.read(_ID, 64).strip()
         if len(found) == 32 and found.isalnum():
             return found
-    if not make:
-        return b""
+    return b""
+
+
+def _id_made(folder: Private) -> bytes:
     fresh = os.urandom(16).hex().encode()
     folder.put(_ID, fresh + b"\n")
     return fresh

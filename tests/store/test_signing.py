@@ -1,0 +1,100 @@
+"""One key for a user and one id for a garage, whoever asks first and however many ask at once."""
+
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from functools import partial
+from pathlib import Path
+from typing import TypeVar
+
+import pytest
+
+from paddock_tui.store import signing
+from paddock_tui.store.private import private
+
+T = TypeVar("T")
+ASK = 8
+ROUNDS = 20
+
+
+@pytest.fixture(autouse=True)
+def turns_change_often() -> Iterator[None]:
+    usual = sys.getswitchinterval()
+    sys.setswitchinterval(1e-5)
+    yield
+    sys.setswitchinterval(usual)
+
+
+def at_once(ask: Callable[[], T]) -> list[T]:
+    """Return what each of several threads is told that ask at the same moment."""
+    told: list[T] = []
+    together = threading.Barrier(ASK)
+
+    def one() -> None:
+        together.wait()
+        told.append(ask())
+
+    threads = [threading.Thread(target=one) for _ in range(ASK)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    return told
+
+
+def test_threads_that_ask_first_at_once_get_one_key_which_is_saved(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for number in range(ROUNDS):
+        monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / str(number)))
+        keys = at_once(signing.user_key)
+        folder = signing.user_folder()
+        assert [one.lost for one in keys] == [""] * ASK
+        assert {one.secret for one in keys} == {(folder / "key").read_bytes()}
+        assert [one.name for one in folder.iterdir()] == ["key"]
+
+
+def test_threads_that_ask_first_at_once_get_one_id_of_a_garage(tmp_path: Path) -> None:
+    for number in range(ROUNDS):
+        root = tmp_path / str(number)
+        root.mkdir()
+        with private(root, make=True) as folder:
+            ids = at_once(partial(signing.garage_id, folder, make=True))
+            assert set(ids) == {signing.garage_id(folder)} != {b""}
+
+
+def test_without_a_home_a_run_has_one_key_all_along(monkeypatch: pytest.MonkeyPatch) -> None:
+    def nowhere() -> Path:
+        raise RuntimeError
+
+    monkeypatch.setattr(signing, "user_folder", nowhere)
+    assert signing.user_key() == signing.user_key()
+    assert signing.user_key().lost == "there is no home folder"
+
+
+def test_a_key_that_could_not_be_saved_is_saved_as_soon_as_it_can(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    (tmp_path / "state").write_text("in the way")
+    first = signing.user_key()
+    assert first.lost.startswith("no key can be saved")
+    assert signing.user_key() == first
+    (tmp_path / "state").unlink()
+    assert signing.user_key() == signing.Key(first.secret)
+    assert (signing.user_folder() / "key").read_bytes() == first.secret
+
+
+def test_a_key_of_another_run_that_was_saved_meanwhile_is_not_changed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    (tmp_path / "state").write_text("in the way")
+    first = signing.user_key()
+    (tmp_path / "state").unlink()
+    saved = signing.user_folder() / "key"
+    saved.parent.mkdir(parents=True)
+    saved.write_bytes(bytes(range(32)))
+    saved.chmod(0o600)
+    assert signing.user_key() == first
+    assert saved.read_bytes() == bytes(range(32))
