@@ -120,6 +120,25 @@ def _glances(files: GarageFiles, refs: tuple[Ref, ...]) -> list[Glance]:
     return found
 
 
+def on_dates(files: GarageFiles, first: dt.date, count: int) -> list[Glance]:
+    """Look at the sessions of so many dates, among those of the first one's year and later.
+
+    Every page asks for those of now: they are found without a look at all others of the year.
+    """
+    refs = files.sessions_since(first.year)
+    by_date = files.rows.derived(refs, ("glances by date", first.year), lambda: _by_date(files, first.year))
+    start = first.toordinal()
+    dates = map(dt.date.fromordinal, range(start, min(start + count, dt.date.max.toordinal() + 1)))
+    return [one for date in dates for one in by_date.get(date, ())]
+
+
+def _by_date(files: GarageFiles, since: int) -> dict[dt.date, list[Glance]]:
+    found: dict[dt.date, list[Glance]] = {}
+    for one in glances(files, since):
+        found.setdefault(one.date, []).append(one)
+    return found
+
+
 def at_place(files: GarageFiles, ref: Ref) -> Glance | None:
     """Look at one session that has a place in the order of time; None where it has none."""
     row = files.rows.of(ref)

@@ -8,7 +8,7 @@ import attrs
 
 from paddock_tui.calc.outing_clock import between
 from paddock_tui.desk.day.moments import NIGHT, after, before, in_order
-from paddock_tui.desk.lookup import Glance, glances, of_date, order
+from paddock_tui.desk.lookup import Glance, of_date, on_dates, order
 from paddock_tui.facts.race import class_entered, stop_of, tyre_choice_by
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING
@@ -79,7 +79,7 @@ def clock_of(files: GarageFiles, in_hand: Ref | None, now: dt.datetime) -> Count
     before it.
     """
     day = dt.timedelta(days=1)
-    near = [one for one in glances(files, (now - day).year) if abs(one.date - now.date()) <= day]
+    near = on_dates(files, (now - day).date(), 3)
     here = next((one for one in near if one.ref == in_hand), None)
     if here is None or not _is_now(files, here, now):
         return None

@@ -3,7 +3,7 @@
 import datetime as dt
 
 from paddock_tui.desk.day.moments import over_midnight
-from paddock_tui.desk.lookup import Glance, glances, order
+from paddock_tui.desk.lookup import Glance, on_dates, order
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 
@@ -21,7 +21,7 @@ def going_next(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
 
 def _waiting(files: GarageFiles, now: dt.datetime) -> list[Glance]:
     night = now - dt.timedelta(days=1)
-    near = (one for one in glances(files, night.year) if not one.ridden)
+    near = (one for one in on_dates(files, night.date(), 2) if not one.ridden)
     return sorted((one for one in near if _is_now(files, one, now)), key=order)
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.desk.lookup import glance, on_dates, order
 from paddock_tui.entry.numbering import next_number
 from paddock_tui.entry.return_rows import SYMPTOMS, ReturnRow, groups
 from paddock_tui.records.edits import MISSING, Missing, Value
@@ -69,11 +69,8 @@ def after_this(files: GarageFiles, session: Ref) -> Ref | None:
     bike = files.data(session).get("bike")
     later = [
         one
-        for one in glances(files, here.date.year)
-        if one.date == here.date
-        and not one.ridden
-        and order(one) > order(here)
-        and files.data(one.ref).get("bike") == bike
+        for one in on_dates(files, here.date, 1)
+        if not one.ridden and order(one) > order(here) and files.data(one.ref).get("bike") == bike
     ]
     return min(later, key=order).ref if later else None
 

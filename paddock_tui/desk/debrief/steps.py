@@ -10,7 +10,7 @@ from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place
 from paddock_tui.desk.edits.questions import question
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import setting_value, shown
-from paddock_tui.desk.lookup import Glance, glance, glances, order
+from paddock_tui.desk.lookup import Glance, glance, on_dates, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.entry.return_rows import ReturnRow
 from paddock_tui.entry.values import to_the_minute
@@ -34,7 +34,7 @@ def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now:
     of an earlier day that is looked at comes back by itself while none of today may have come back.
     """
     night = now - dt.timedelta(days=1)
-    near = (one for one in glances(files, night.year) if one.date in (night.date(), now.date()))
+    near = on_dates(files, night.date(), 2)
     today = [one for one in near if one.date == now.date() or over_midnight(files.data(one.ref), now)]
     looked = next((one for one in today if one.ref == looked_at), None)
     here = looked or next((one for one in today if one.ref == in_hand), None)
