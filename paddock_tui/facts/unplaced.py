@@ -4,6 +4,7 @@ What such a session opened may be open, and nobody can tell what came after it: 
 closes nothing, and is named among what is missing until it is placed.
 """
 
+import datetime as dt
 from collections.abc import Iterator
 
 import attrs
@@ -60,13 +61,24 @@ def without_order(history: History, here: Session) -> Iterator[tuple[PastSession
     Which of them was the last is not told then, nor what was filled or read after what.
     """
     last = next((one.date for one in reversed(history.ridden) if one.date is not None), None)
-    for date in {last, here.date} - {None}:
-        on_it = [one for one in history.past if one.date == date]
+    for date in {one for one in (last, here.date) if one is not None}:
+        on_it = _on(history, date)
         numbers = [one.session.number for one in on_it] + ([here.number] if here.date == date else [])
         for one in on_it:
             key = _lacks(one.session, numbers) if is_told(one.session) else ""
             if key:
                 yield one, key
+
+
+def _on(history: History, date: dt.date) -> list[PastSession]:
+    """List the sessions of a date, one of the last of a history: those before are not gone through."""
+    found: list[PastSession] = []
+    for one in reversed(history.past):
+        if one.date == date:
+            found.append(one)
+        elif one.date is not None and one.date < date:
+            break
+    return found[::-1]
 
 
 def _lacks(session: Session, numbers: list[int | None]) -> str:

@@ -13,7 +13,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.kept_heads import head_of
+from paddock_tui.store.kept_heads import Having, head_of
 from paddock_tui.store.listing import RESTS_NS, Stamp
 from paddock_tui.store.reading import loads, read_text
 
@@ -37,7 +37,10 @@ def heads(files: GarageFiles, kind: str) -> Iterator[tuple[Ref, Mapping[str, Any
 
 
 def _head(files: GarageFiles, ref: Ref) -> Mapping[str, Any]:
-    stamp = files.stamp(ref) if not files.is_in_memory(ref) else None
+    if files.is_in_memory(ref):
+        return files.data(ref)
+    # One that was looked at in this run counts as it was then, until a look finds otherwise.
+    stamp = files.rows.indexed.get(ref) or files.stamp(ref)
     if stamp is None:
         return files.data(ref)
     kept = files.rows.others.head(ref, stamp)
@@ -86,15 +89,23 @@ def having(files: GarageFiles, kind: str, table: str) -> tuple[Ref, ...]:
     """
     refs, name, rested = files.listing(kind), f"{kind}-{table}.json", time.time_ns() - RESTS_NS
     stamps = _stamps(files, refs) if len(refs) >= MANY else ()
-    sealed = hashlib.sha256(repr(([ref.id for ref in refs], stamps)).encode()).hexdigest() if stamps else ""
-    names = _noted(files, name, sealed) if sealed else None
+    if not stamps:
+        return tuple(ref for ref, head in heads(files, kind) if table in head)
+    known = files.rows.others.having.get(name)
+    if known is not None and (known.refs, known.stamps) == (refs, stamps):
+        return known.found
+    sealed = hashlib.sha256(repr(([ref.id for ref in refs], stamps)).encode()).hexdigest()
+    names = _noted(files, name, sealed)
     if names is not None:
-        return tuple(ref for ref in refs if ref.id in names)
-    found = tuple(ref for ref, head in heads(files, kind) if table in head)
-    if sealed and all(max(one[:2]) < rested for one in stamps):
+        found = tuple(ref for ref in refs if ref.id in names)
+    else:
+        found = tuple(ref for ref, head in heads(files, kind) if table in head)
+        if not all(max(one[:2]) < rested for one in stamps):
+            return found
         held = {"version": _VERSION, "seal": sealed, "names": [ref.id for ref in found]}
         with contextlib.suppress(OSError, RuntimeError):
             write_cached(folder_of(files.tree.real), name, json.dumps(held).encode())
+    files.rows.others.having[name] = Having(refs, stamps, found)
     return found
 
 

@@ -51,6 +51,14 @@ def head_of(data: Mapping[str, Any]) -> RecordHead:
     return RecordHead(date if type(date) is dt.date else None, "retired" in data, tables, former_ids(data))
 
 
+class Having(NamedTuple):
+    """Which of some records have a table, as their files were with these stamps."""
+
+    refs: tuple[Ref, ...]
+    stamps: tuple[Stamp, ...]
+    found: tuple[Ref, ...]
+
+
 class _Noted(NamedTuple):
     stamp: Stamp
     head: RecordHead
@@ -70,6 +78,8 @@ class KeptHeads:
         """The notes as they were written, each looked at once it is asked for."""
         self._written = 0
         self._fresh = 0
+        self.having: dict[str, Having] = {}
+        """What `store/heads.py` found of many records together, by the name of the file it is noted in."""
 
     def head(self, ref: Ref, stamp: Stamp | None) -> RecordHead | None:
         """Return the head of a record whose file is as it was noted."""

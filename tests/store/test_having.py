@@ -81,6 +81,20 @@ def test_a_look_finds_what_changed_since(root: Path) -> None:
     assert packed(files) == ["1", "2", "5", "9"]
 
 
+def test_it_is_asked_once_in_a_run_while_the_files_stand(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    packed(GarageFiles(root))
+    files = GarageFiles(root)
+    packed(files)
+    monkeypatch.setattr(noted, "_noted", never)
+    monkeypatch.setattr(noted, "_head", never)
+
+    assert packed(files) == ["1", "5", "9"]
+    (root / "days" / "2026-05-01.toml").unlink()
+    files.changed()
+    with pytest.raises(AssertionError, match="looked at again"):
+        packed(files)
+
+
 def _write(path: Path) -> None:
     path.write_text(f"date = {path.stem}\n{PACKED}")
 
@@ -102,9 +116,10 @@ CHANGES: tuple[Callable[[Path], None], ...] = (_write, _empty, _break, _beside, 
 
 @pytest.mark.parametrize("seed", range(6))
 def test_it_is_what_the_files_say_whatever_was_changed(root: Path, seed: int) -> None:
-    draw = random.Random(seed)
+    draw, files = random.Random(seed), GarageFiles(root)
     for _ in range(8):
-        assert packed(GarageFiles(root)) == packed(GarageFiles(root)) == plainly(root)
+        files.changed()
+        assert packed(GarageFiles(root)) == packed(GarageFiles(root)) == packed(files) == plainly(root)
         draw.choice(CHANGES)(draw.choice(sorted((root / "days").glob("*.toml"))))
 
 
