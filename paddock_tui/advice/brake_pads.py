@@ -37,7 +37,7 @@ def pads(about: About, end: End) -> Calculator:
     """Return wear of the pads at one end of the bike, over its sessions up to now."""
     bike = about.situation.bike
     read, ridden = ([], 0) if bike is None else pads_since_start(bike, end, so_far(about))
-    readings = tuple(WearReading(float(sessions), mm) for sessions, mm in read)
+    readings = tuple([WearReading(float(sessions), mm) for sessions, mm in read])
     day = about.situation.day
     least = FilledInput(
         Quantity(Decimal(str(about.situation.limits[LEAST_PAD])), "mm"),

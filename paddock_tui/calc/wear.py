@@ -1,6 +1,7 @@
 """Wear from readings: how much a session takes, and how many sessions are left to a least thickness."""
 
 import itertools
+import operator
 import statistics
 from collections import Counter
 from collections.abc import Iterable, Sequence
@@ -37,12 +38,14 @@ def wear(readings: Sequence[WearReading]) -> Wear | None:
     The rate is the median slope of all pairs of readings (Theil and Sen), so that one misread gauge does not
     carry it; it starts anew where a reading is thicker than the one before by more than half a millimetre.
     """
+    # There may be as many as there were sessions, of few thicknesses: each of these is looked at once.
     for one in readings:
         within("sessions", one.sessions, 0.0, None)
-        within("thickness", one.mm, 0.0, 30.0, "mm")
-    fitted = since_renewed(sorted(readings, key=lambda one: one.sessions))
+    for mm in dict.fromkeys([one.mm for one in readings]):
+        within("thickness", mm, 0.0, 30.0, "mm")
+    fitted = since_renewed(sorted(readings, key=operator.attrgetter("sessions")))
     if _mostly_alike(fitted):
-        # There may be as many as there were sessions: all pairs of them are not gone through for nothing.
+        # All pairs of so many are not gone through for nothing.
         return None
     slopes = [
         (first.mm - second.mm) / (second.sessions - first.sessions)
@@ -55,14 +58,14 @@ def wear(readings: Sequence[WearReading]) -> Wear | None:
 
 def _mostly_alike(readings: Sequence[WearReading]) -> bool:
     """Return whether most pairs of readings that are sessions apart tell no loss: then the median is none."""
-    apart = len(readings) * (len(readings) - 1) // 2 - _pairs(one.sessions for one in readings)
-    alike = _pairs(one.mm for one in readings) - _pairs((one.sessions, one.mm) for one in readings)
+    apart = len(readings) * (len(readings) - 1) // 2 - _pairs([one.sessions for one in readings])
+    alike = _pairs([one.mm for one in readings]) - _pairs([(one.sessions, one.mm) for one in readings])
     return 2 * alike > apart
 
 
 def _pairs(of: Iterable[object]) -> int:
     """Return how many pairs of these are the same."""
-    return sum(count * (count - 1) // 2 for count in Counter(of).values())
+    return sum([count * (count - 1) // 2 for count in Counter(of).values()])
 
 
 def since_renewed(readings: Sequence[WearReading]) -> tuple[WearReading, ...]:
