@@ -1,15 +1,15 @@
 """What the rider of a session or profile comes from: the last ridden session, else what somebody chooses."""
 
 import bisect
+from collections.abc import Sequence
 
 from paddock_tui.advice.briefing import CameFrom
 from paddock_tui.desk.edits.values import bike_of
-from paddock_tui.desk.lookup import glance, in_order, order
+from paddock_tui.desk.lookup import Order, by_bike, glance, of_rider, order
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import SessionRow
 
 
 def came_from(files: GarageFiles, subject: Ref, of: Ref | None = None) -> CameFrom | None:
@@ -34,8 +34,7 @@ def comes_from(files: GarageFiles, subject: Ref) -> tuple[Ref, ...]:
     bike the last ridden session, and every other profile of the garage.
     """
     rider = files.data(subject).get("rider")
-    ridden = _ridden(files, subject)
-    own = [ref for ref, row in ridden if row.rider and row.rider == rider]
+    own = _last(files, subject, of_rider(files, rider)) if isinstance(rider, str) and rider else None
     profiles = [
         ref
         for ref in files.listing("profile")
@@ -45,9 +44,8 @@ def comes_from(files: GarageFiles, subject: Ref) -> tuple[Ref, ...]:
         key=lambda ref: (_of(files, ref, "rider") != rider, _of(files, ref, "baseline") is not True)
     )
     theirs = [ref for ref in profiles if isinstance(rider, str) and _of(files, ref, "rider") == rider]
-    last = {row.bike: ref for ref, row in ridden}
-    other = [ref for bike, ref in last.items() if bike != (_of(files, subject, "bike") or "")]
-    return tuple(dict.fromkeys([*own[-1:], *theirs, *other, *profiles]))
+    other = _last_of_bikes(files, subject, _of(files, subject, "bike") or "")
+    return tuple(dict.fromkeys([*([own] if own is not None else []), *theirs, *other, *profiles]))
 
 
 def called(files: GarageFiles, ref: Ref) -> str:
@@ -56,14 +54,28 @@ def called(files: GarageFiles, ref: Ref) -> str:
     return f"profile {ref.id}" if seen is None else f"session {seen.number} of {seen.date.isoformat()}"
 
 
-def _ridden(files: GarageFiles, subject: Ref) -> list[tuple[Ref, SessionRow]]:
-    """List the ridden sessions before a session, or all of them before a profile, in their order."""
+def _last_of_bikes(files: GarageFiles, subject: Ref, but: object) -> list[Ref]:
+    """List the last ridden session of every bike but one, in the order in which they were ridden first."""
+    found: list[tuple[Order, Ref]] = []
+    for bike, placed in by_bike(files).items():
+        last = _last(files, subject, placed) if bike != but else None
+        if last is not None:
+            found.append((next(one for one, ref in placed if _is_ridden(files, ref)), last))
+    return [ref for _, ref in sorted(found)]
+
+
+def _last(files: GarageFiles, subject: Ref, placed: Sequence[tuple[Order, Ref]]) -> Ref | None:
+    """Return the last of some sessions that was ridden before a session, or at all before a profile."""
     here = glance(subject, files.data(subject)) if subject.kind == "session" else None
-    placed = in_order(files)
     end = len(placed) if here is None else bisect.bisect_left(placed, order(here), key=lambda one: one[0])
-    # Each by its row: to read ten thousand files for whose they are takes seconds.
-    rows = ((ref, files.rows.of(ref)) for _, ref in placed[:end])
-    return [(ref, row) for ref, row in rows if row is not None and row.ridden and ref != subject]
+    # Looked for from there back: there may be thousands before.
+    back = (placed[at][1] for at in range(end - 1, -1, -1))
+    return next((ref for ref in back if ref != subject and _is_ridden(files, ref)), None)
+
+
+def _is_ridden(files: GarageFiles, ref: Ref) -> bool:
+    row = files.rows.of(ref)
+    return row is not None and row.ridden
 
 
 def _of(files: GarageFiles, ref: Ref, key: str) -> object:

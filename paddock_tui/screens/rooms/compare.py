@@ -59,8 +59,8 @@ def _sides(desk: Desk, subject: Ref, other: str) -> tuple[Side, Side] | str:
     left = Side(f"{subject.id}{f', mode {setup.mode}' if setup.mode else ''}", setup)
     if other in modes:
         return left, Side(f"the same, mode {other}", attrs.evolve(setup, mode=other))
-    known = _known(desk, subject)
-    exact = [ref for ref in known if ref.id == other]
+    exact = _called(desk, subject, other)
+    known = exact or _known(desk, subject)
     found = exact or [ref for ref in known if len(other) >= 3 and ref.id.startswith(other)]
     if len(found) != 1:
         return _some(found or known, modes)
@@ -68,6 +68,16 @@ def _sides(desk: Desk, subject: Ref, other: str) -> tuple[Side, Side] | str:
     if theirs is None:
         return f"{found[0].id} cannot be read"
     return left, Side(f"{found[0].id}{f', mode {theirs.mode}' if theirs.mode else ''}", theirs)
+
+
+def _called(desk: Desk, subject: Ref, name: str) -> list[Ref]:
+    """List the other set-ups of this bike that have a whole id: all others need not be gone through."""
+    bike, there = desk.files.data(subject).get("bike"), (Ref("profile", name), Ref("session", name))
+    return [
+        ref
+        for ref in there
+        if ref != subject and desk.files.path_of(ref) is not None and _bike(desk, ref) == bike
+    ]
 
 
 def _known(desk: Desk, subject: Ref) -> list[Ref]:
