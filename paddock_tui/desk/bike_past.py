@@ -38,10 +38,11 @@ class BikePast:
     """One bike's sessions in their order, as far as they were asked for, with what they name.
 
     Every session's history is the beginning of this: an edit of one has it and those after it read again.
-    `tyre_sets` and `people` hold what all of them name.
+    `tyre_sets` and `people` hold what all of them name. It `carries` on from an earlier run, unless it holds
+    a part of them only.
     """
 
-    def __init__(self, files: GarageFiles, bike: Ref) -> None:
+    def __init__(self, files: GarageFiles, bike: Ref, *, carries: bool = True) -> None:
         self._place, _ = files.touched_since(0)
         self._bike = bike
         self._named: dict[Ref, Any] = {bike: None}
@@ -57,7 +58,7 @@ class BikePast:
         """What an earlier run left of the first of them."""
         self._kept: KeptAt | None = None
         """What was kept last for a later run, or could not be."""
-        self._carries = True
+        self._carries = carries
         """Whether it was not tried yet to go on from an earlier run."""
         self.tyre_sets = RecordsLater()
         self.people: dict[str, Rider] = {}

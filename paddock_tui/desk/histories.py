@@ -27,12 +27,14 @@ class Histories:
     def __init__(self) -> None:
         self._bikes: dict[str, BikePast] = {}
         self._riders: dict[tuple[str, str | None], _RiderPast] = {}
+        self._years: dict[tuple[str, int], BikePast] = {}
 
     def aside(self) -> "Histories":
         """Return histories for files set aside: they begin with what is known, and change nothing here."""
         other = Histories()
         other._bikes = {bike: one.aside() for bike, one in self._bikes.items()}
         other._riders = {rider: one.aside() for rider, one in self._riders.items()}
+        other._years = {year: one.aside() for year, one in self._years.items()}
         return other
 
     def take(self, other: "Histories", files: GarageFiles) -> None:
@@ -43,6 +45,11 @@ class Histories:
             if known is None or known.reaches < one.reaches:
                 one.goes_on_from(place, files)
                 self._bikes[bike] = one
+        for year, one in other._years.items():
+            known = self._years.get(year)
+            if known is None or known.reaches < one.reaches:
+                one.goes_on_from(place, files)
+                self._years[year] = one
         for rider, elsewhere in other._riders.items():
             before = self._riders.get(rider)
             if before is None or before.reaches < elsewhere.reaches:
@@ -97,6 +104,15 @@ class Histories:
         one = self._of_bike(files, bike)
         tyres = situation.refs["tyres"].id if "tyres" in situation.refs else None
         return one.history(files, placed, end, tyres)
+
+    def of_year(self, files: GarageFiles, bike: Ref, year: int) -> tuple[PastSession, ...]:
+        """Return a bike's sessions of a year, oldest first: for them none of another year is read."""
+        placed = of_bike(files, bike.id)
+        first, end = (find(placed, year, key=_year_of) for find in (bisect.bisect_left, bisect.bisect_right))
+        one = self._years.get((bike.id, year))
+        if one is None or not one.may_stand(files):
+            one = self._years[bike.id, year] = BikePast(files, bike, carries=False)
+        return one.history(files, placed[first:end], end - first, None).past
 
     def elsewhere(self, files: GarageFiles, subject: Ref, situation: Situation) -> tuple[PastSession, ...]:
         """Return the rider's earlier sessions on other bikes in which something happened, oldest first."""
@@ -206,6 +222,10 @@ def past_sessions(files: GarageFiles, bike: Ref, refs: list[Ref]) -> tuple[PastS
 
 def _place_of(placed: tuple[Order, Ref]) -> Order:
     return placed[0]
+
+
+def _year_of(placed: tuple[Order, Ref]) -> int:
+    return placed[0][0].year
 
 
 def _order(files: GarageFiles, loaded: Loaded) -> Order | None:

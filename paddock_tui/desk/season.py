@@ -13,12 +13,14 @@ from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.desk.answers import MANY_UNREAD, Reading
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.looking import LooksAt
+from paddock_tui.desk.lookup import of_bike
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.costs import amounts_of
 from paddock_tui.records.day import RidingDay
+from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes import Money, TwoCurrencies, total
 from paddock_tui.store.heads import heads
 
@@ -93,17 +95,13 @@ def season(desk: LooksAt, year: int | None = None) -> Season:
 
     Of other years nothing is read but what is known of a session at once.
     """
-    ridden = [
-        one
-        for ref in desk.files.listing("bike")
-        for one in desk.history_of(ref).past
-        if one.date is not None and one.ridden
-    ]
-    spent = list(all_spent(desk))
-    years = {_year(one) for one in ridden} | {one.on.year for one in spent}
+    bikes, spent = desk.files.listing("bike"), list(all_spent(desk))
+    years = {year for bike in bikes for year in _years_ridden(desk, bike)} | {one.on.year for one in spent}
     today = desk.now().year
     wanted = year if year is not None else today if today in years or not years else max(years)
-    of_year = [one for one in ridden if _year(one) == wanted]
+    of_year = [
+        one for bike in bikes for one in desk.histories.of_year(desk.files, bike, wanted) if one.ridden
+    ]
     paid = [one for one in spent if one.on.year == wanted]
     return Season(
         wanted,
@@ -160,8 +158,9 @@ def part_of(money: Money, count: float) -> Money:
     return Money((money.amount / Decimal(str(count))).quantize(Decimal("0.01")), money.currency)
 
 
-def _year(one: PastSession) -> int:
-    return one.date.year if one.date is not None else 0
+def _years_ridden(desk: LooksAt, bike: Ref) -> set[int]:
+    rows = desk.files.rows.each([ref for _, ref in of_bike(desk.files, bike.id)])
+    return {row.date.year for row in rows if row is not None and row.ridden}
 
 
 def _summed(ridden: list[PastSession], spent: list[Spent]) -> Summed:

@@ -7,13 +7,17 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import glances, on_dates, session_in_hand
+from paddock_tui.desk.season import season
 from paddock_tui.desk.sessions.came_from import comes_from
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from tests.counted_calls import calls_of
 from tests.screens.rider import Rider
 from tests.small import write
+from tests.store.parsed_files import count_parsed
+from tests.store.test_index import indexes, rest
 
 NOON = dt.datetime(2026, 6, 20, 12, 0)
 RIDERS, BIKES = ("ann", "bob", ""), ("plain", "other", "third")
@@ -118,3 +122,37 @@ def test_a_set_up_that_is_named_whole_is_compared_without_a_look_at_all(tmp_path
         return calls_of(lambda: _sides(desk, subject, other.id))
 
     assert calls(240) <= calls(24) + 40
+
+
+def test_a_season_reads_the_sessions_of_its_year_alone(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    root = _season(tmp_path / "garage", 60, random.Random(6), dt.date(2026, 1, 10))
+    of_2025 = {f"sessions/2025/{path.name}" for path in (root / "sessions" / "2025").iterdir()}
+    list(glances(GarageFiles(root)))
+    rest(indexes())
+    looks = LooksAt(GarageFiles(root), lambda: NOON)
+    parsed = count_parsed(monkeypatch)
+
+    found = season(looks, 2025)
+    assert found.years == (2025, 2026)
+    assert {name for name in parsed if name.startswith("sessions")} == of_2025
+    ridden = [one for one in glances(looks.files) if one.ridden and one.date.year == 2025]
+    assert found.whole.sessions == len(ridden)
+    assert season(looks, 2025) == found
+    assert len([name for name in parsed if name.startswith("sessions")]) == len(of_2025)
+
+
+def test_a_season_tells_a_session_that_was_edited_or_moved_to_another_year(tmp_path: Path) -> None:
+    looks = LooksAt(
+        GarageFiles(_season(tmp_path / "garage", 12, random.Random(8), NOON.date())), lambda: NOON
+    )
+    files, before = looks.files, season(looks, 2026).whole
+    first, *_, last = (one.ref for one in glances(files) if one.ridden)
+    files.stage(first, {**files.data(first), "ridden_laps": 9})
+    assert season(looks, 2026).whole.laps == before.laps + 4
+    files.stage(last, {**files.data(last), "date": dt.date(2025, 5, 1)})
+
+    assert season(looks, 2026).whole.sessions == before.sessions - 1
+    assert season(looks, 2025).whole.sessions == 1
+    assert season(looks).years == (2025, 2026)
