@@ -10,7 +10,7 @@ import gc
 import os
 import shutil
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -22,7 +22,8 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
 from paddock_tui.on_demand import load_declared
-from paddock_tui.pages.opening_page import opening_page, reading_hint
+from paddock_tui.pages.opening_page import LISTING, opening_page, reading_hint
+from paddock_tui.pages.rows import Page
 from paddock_tui.store import presence
 from paddock_tui.store.crash import CRASHED, report, sentence
 from paddock_tui.store.garage import GarageFiles
@@ -39,6 +40,9 @@ if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
     from paddock_tui.screens.own_settings import OwnSettings
     from paddock_tui.screens.place import Place
+
+SENT_WITHIN_S = 0.5
+"""Seconds for which what is loaded next waits at most for the verdict to be on the terminal."""
 
 MainParts = tuple["Desk", "Place | None", "OwnSettings | None"]
 """What the main screen is made of."""
@@ -103,6 +107,19 @@ class PaddockApp(App[int]):
 
         self._main = MainScreen(*loaded)
         self._main.share(self.shown)
+
+    def show_judged(self, page: Page) -> None:
+        """Show the first page with its verdict, asked in the thread that loads; wait until it is sent.
+
+        Work in two threads at once would make it late. Nothing is waited for long: the app may be leaving.
+        """
+        assert self._opening is not None
+        assert self._running_loop is not None
+        sent = threading.Event()
+        show = partial(self._opening.show_judged, page, LISTING, sent.set)
+        with contextlib.suppress(RuntimeError):  # the loop has closed
+            self._running_loop.call_soon_threadsafe(self._opening.call_later, show)
+            sent.wait(SENT_WITHIN_S)
 
     def _begin_to_load(self) -> None:
         """Load everything in a thread of its own, so that signals and ctrl+c are heard meanwhile."""
@@ -217,11 +234,8 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     app = PaddockApp(theme=settings.theme)
 
     def load() -> MainParts:
-        # What is loaded stays: among its objects there is no garbage to look for, which took 60 ms here.
-        gc.freeze()
-        loaded = _loaded(files, now, room)
-        gc.freeze()
-        return loaded
+        with nothing_is_garbage():
+            return load_main(files, now, room, page, app.show_judged)
 
     leaves = "" if settings.has_keys else "q"
     page = opening_page(files, now, _lines())
@@ -250,10 +264,30 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     return app.return_code or leaver.exit_code
 
 
-def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> MainParts:
-    """Load records, rules and rooms, and take the garage in hand."""
+@contextlib.contextmanager
+def nothing_is_garbage() -> Iterator[None]:
+    """Look for no garbage while much is made that stays, nor later among that and what was there before.
+
+    Each such look took some 30 ms before the verdict.
+    """
+    gc.freeze()
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.freeze()
+        gc.enable()
+
+
+def load_main(
+    files: GarageFiles, now: Callable[[], dt.datetime], room: str, first: Page, show: Callable[[Page], object]
+) -> MainParts:
+    """Load records, rules and rooms, and take the garage in hand.
+
+    Where the page takes a while once its verdict is known, the `first` page is shown with that meanwhile.
+    """
     from paddock_tui.desk import Desk
-    from paddock_tui.screens.judged_page import context_of, has_many_unread, judged_page
+    from paddock_tui.screens.judged_page import before_lists, context_of, has_many_unread, judged_page
     from paddock_tui.screens.main import MainScreen  # noqa: F401 - loaded here
     from paddock_tui.screens.own_settings import OwnSettings, settings_said
     from paddock_tui.screens.place import Place
@@ -266,7 +300,11 @@ def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> Ma
     # many seasons the page stands without it meanwhile.
     at = place or Place()
     if not has_many_unread(desk, at):
-        judged_page(desk, at, context_of(desk, at, None, None), actions=own.actions)
+        context = context_of(desk, at, None, None)
+        with_verdict = before_lists(desk, at, context, first, own.actions)
+        if with_verdict is not None:
+            show(with_verdict)
+        judged_page(desk, at, context, actions=own.actions)
     return desk, place, own
 
 

@@ -141,7 +141,8 @@ import datetime as dt
 from pathlib import Path
 from paddock_tui import app
 from paddock_tui.store.garage import GarageFiles
-app._loaded(GarageFiles(Path({str(SAMPLE)!r})), lambda: dt.datetime(2026, 6, 20, 12, 55, 30), "")
+files, now = GarageFiles(Path({str(SAMPLE)!r})), lambda: dt.datetime(2026, 6, 20, 12, 55, 30)
+app.load_main(files, now, "", app.Page("", ()), print)
 """
 
 BUDGETS = {

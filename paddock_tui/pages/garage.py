@@ -27,6 +27,10 @@ if TYPE_CHECKING:
     from paddock_tui.desk import Desk
 
 
+LOOKING = " · looking for problems"
+"""Stands in the heading until it is known which there are."""
+
+
 def garage_page(
     desk: LooksAt,
     *,
@@ -59,7 +63,7 @@ def garage_page(
     if present:
         heading = f"{heading} · open too: {printable(', '.join(map(str, present)))}"
     if isinstance(problems, Reading):
-        return Page(f"{heading} · looking for problems", tuple(sections), judged=False)
+        return Page(f"{heading}{LOOKING}", tuple(sections), judged=False)
     found = tuple(problem_rows(problems if problems is not None else problems_read(desk)))
     if found:
         count = "1 problem" if len(found) == 1 else f"{len(found)} problems"

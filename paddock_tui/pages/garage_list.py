@@ -43,6 +43,11 @@ MOST_DAYS = (100, 50)
 Listed = TypeVar("Listed")
 
 
+def lists_many(files: GarageFiles) -> bool:
+    """Return whether so many records are listed that reading them for their rows takes a while."""
+    return sum(len(files.listing(kind)) for kind in ("session", *TITLES)) > MANY
+
+
 def garage_name(files: GarageFiles) -> str:
     """Name the garage by its own name, else by its folder's."""
     name = lookup(files.data(GARAGE), ("name",))

@@ -18,6 +18,7 @@ from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
+from paddock_tui.pages.garage import LOOKING, garage_heading
 from paddock_tui.pages.garage_list import whose
 from paddock_tui.pages.opening_page import ANSWER
 from paddock_tui.pages.own_keys import like_keys, own_keys, page_with
@@ -91,8 +92,12 @@ def judged_page(
     context: ActionContext,
     state: RunState | None = None,
     actions: Sequence[ActionRow] = ACTIONS,
+    shown: Page | None = None,
 ) -> JudgedPage:
-    """Make the page of a place, its verdict and findings with it; `state` is what the run remembers."""
+    """Make the page of a place, its verdict and findings with it; `state` is what the run remembers.
+
+    `shown` is a page whose rows stand for those of the room: they stay as they are.
+    """
     room = room_of(place.room)
     subject = place.subject or desk.session_in_hand()
     remembered = state or RunState()
@@ -107,7 +112,7 @@ def judged_page(
     following = None if stays_off or in_hand is None else _next(desk, room, hand, in_hand)
     now = said_next(following, actions)
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
-    page = _page(room, asked)
+    page = shown or _page(room, asked)
     if room.for_anybody:
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
     answers = answers_of(desk, room, subject, as_everywhere, hand, in_hand)
@@ -116,7 +121,8 @@ def judged_page(
         clock = _clock(desk, hand, in_hand)
         whole, short = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
         answers = whole, "", short
-    page = _arranged(page, room, place, (judged, in_hand or as_everywhere), remembered.of(Folds))
+    if shown is None:
+        page = _arranged(page, room, place, (judged, in_hand or as_everywhere), remembered.of(Folds))
     clock = _off_words(room) if stays_off else _clock(desk, hand, in_hand)
     verdict_of = _about(room, subject, hand, in_hand)
     made = attrs.evolve(
@@ -143,6 +149,19 @@ def judged_page(
     return JudgedPage(
         page_with(made, own, quoted), judged, attrs.evolve(place, subject=subject), shows, quoted
     )
+
+
+def before_lists(
+    desk: Desk, place: Place, context: ActionContext, first: Page, actions: Sequence[ActionRow]
+) -> Page | None:
+    """Return the first page with the verdict on it, where the rows of a place take a while; None elsewhere.
+
+    What problems there are is not known by then.
+    """
+    if not room_of(place.room).lists_many(desk):
+        return None
+    page = attrs.evolve(first, heading=f"{garage_heading(desk)}{LOOKING}", verdict="", answer="")
+    return judged_page(desk, place, context, actions=actions, shown=page).page
 
 
 def _judged(desk: Desk, room: Room, assembled: Assembled | None) -> tuple[Review, Review]:

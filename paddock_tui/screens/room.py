@@ -69,6 +69,10 @@ def _nowhere(_: Place) -> bool:
     return False
 
 
+def _few(_: Desk) -> bool:
+    return False
+
+
 def everywhere(_: Place) -> bool:
     """Return that it is so at each place of a room."""
     return True
@@ -88,6 +92,7 @@ class Room:
     `folds`: where its page is
     too long, what nothing is open in is folded: longer than two screens, or than so many lines `at_once`.
     `waiting_first`: whether what something waits in stands before the rest of the page there.
+    `lists_many`: its rows take a while, so that the verdict is shown before them where a run begins.
     `unjudged`: its page is shown while earlier sessions are still read, without what rests on them.
     `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
     `read_by_others`: not the rider alone reads it: it says nothing of anybody's health, and times by rows.
@@ -115,6 +120,7 @@ class Room:
     waiting_first: Callable[[Place], bool] = _nowhere
     for_anybody: bool = False
     unjudged: bool = False
+    lists_many: Callable[[Desk], bool] = _few
     read_by_others: bool = False
     answers_in_hand: bool = False
     finding_answers: bool = False

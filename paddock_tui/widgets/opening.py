@@ -62,6 +62,13 @@ class OpeningScreen(QuietScreen[None]):
         row = self.board.cursor_row
         return row.identity if self._moved and row is not None else None
 
+    def show_judged(self, page: Page, hint: str, then: Callable[[], object]) -> None:
+        """Show the page with its verdict, saying what is waited for still; `then`, once that is sent."""
+        self._hint = lambda: hint
+        self.board.show(page)
+        self._say()
+        self.call_after_refresh(then)
+
     def _say(self) -> None:
         self.board.say(self._hint())
 

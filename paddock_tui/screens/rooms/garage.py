@@ -4,7 +4,7 @@ import attrs
 
 from paddock_tui.desk.answers import Reading
 from paddock_tui.pages.garage import garage_page, problems_aside
-from paddock_tui.pages.garage_list import EARLIER
+from paddock_tui.pages.garage_list import EARLIER, lists_many
 from paddock_tui.pages.rows import Page
 from paddock_tui.screens.action import Action, to
 from paddock_tui.screens.host import Host
@@ -41,5 +41,6 @@ ROOM = Room(
     hears=_hears,
     action=Action("garage", "g", "garage", "days, sessions and all records", hint=2, do=to("garage")),
     unjudged=True,
+    lists_many=lambda desk: lists_many(desk.files),
     answers_in_hand=True,
 )
