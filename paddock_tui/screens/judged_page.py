@@ -143,12 +143,8 @@ def judged_page(
         caution=page.caution or _caution(room, place, remembered),
         caution_short=page.caution_short or (SHORT_CAUTION if not room.findings else ""),
     )
-    shows = _shown(place, subject, assembled)
-    own = own_keys(actions)
-    quoted = like_keys(_texts(desk, shows), own) if own else ()
-    return JudgedPage(
-        page_with(made, own, quoted), judged, attrs.evolve(place, subject=subject), shows, quoted
-    )
+    at, shows = attrs.evolve(place, subject=subject), _shown(place, subject, assembled)
+    return _with_own_keys(desk, JudgedPage(made, judged, at, shows), actions)
 
 
 def before_lists(
@@ -255,9 +251,7 @@ def _unjudged_page(asked: PageReading) -> JudgedPage:
         caution_short=page.caution_short or SHORT_CAUTION,
     )
     shows = _shown(place, subject, assembled)
-    own = own_keys(asked.actions)
-    quoted = like_keys(_texts(desk, shows), own) if own else ()
-    return JudgedPage(page_with(made, own, quoted), none, at, shows, quoted, is_reading=True)
+    return _with_own_keys(desk, JudgedPage(made, none, at, shows, is_reading=True), asked.actions)
 
 
 @attrs.define
@@ -285,6 +279,13 @@ def _caution(room: Room, place: Place, remembered: RunState) -> str:
     if remembered.of(FirstPage).is_at(place.key) and room.answers_in_hand:
         return CAUTION_WORDS
     return SHORT_CAUTION if room.findings else ""
+
+
+def _with_own_keys(desk: Desk, made: JudgedPage, actions: Sequence[ActionRow]) -> JudgedPage:
+    """Write a page with the keys of one's own, and note which of its texts only look like keys."""
+    own = own_keys(actions)
+    quoted = like_keys(_texts(desk, made.shows), own) if own else ()
+    return attrs.evolve(made, page=page_with(made.page, own, quoted), quoted=quoted)
 
 
 def _texts(desk: Desk, refs: Sequence[Ref]) -> Iterator[str]:
