@@ -287,6 +287,7 @@ def load_main(
     Where the page takes a while once its verdict is known, the `first` page is shown with that meanwhile.
     """
     from paddock_tui.desk import Desk
+    from paddock_tui.pages.garage import looks_aside
     from paddock_tui.screens.judged_page import before_lists, context_of, has_many_unread, judged_page
     from paddock_tui.screens.main import MainScreen  # noqa: F401 - loaded here
     from paddock_tui.screens.own_settings import OwnSettings, settings_said
@@ -304,7 +305,9 @@ def load_main(
         with_verdict = before_lists(desk, at, context, first, own.actions)
         if with_verdict is not None:
             show(with_verdict)
-        judged_page(desk, at, context, actions=own.actions)
+        # Where no run has looked through all files for problems yet, no key waits until this one has.
+        if with_verdict is None or not looks_aside(desk):
+            judged_page(desk, at, context, actions=own.actions)
     return desk, place, own
 
 

@@ -84,9 +84,14 @@ def problems_read(desk: LooksAt) -> Iterator[InputError]:
     yield from desk.files.former.troubles(desk.files.name_of)
 
 
+def looks_aside(desk: LooksAt) -> bool:
+    """Return whether so many files have to be read for problems that it is done in a thread of its own."""
+    return desk.files.soundness.unknown() > MANY
+
+
 def problems_aside(desk: "Desk") -> tuple[InputError, ...] | Reading:
     """List what could not be read; where very much has to be read for that, it is read meanwhile."""
-    if desk.files.soundness.unknown() <= MANY:
+    if not looks_aside(desk):
         return tuple(problems_read(desk))
     return desk.answers.of("problems", 0, lambda looks: tuple(problems_read(looks)))
 

@@ -5,7 +5,7 @@ they were. What is read only to be looked at for this is not kept in memory.
 """
 
 import hashlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any, Protocol
@@ -78,8 +78,10 @@ class Soundness:
         self._files.rows.write()
 
     def unknown(self) -> int:
-        """Count the records that would have to be looked at."""
-        return sum(1 for ref in self._files.all() if ref not in self._sound)
+        """Count the records that would have to be read; what is noted of the others is taken over."""
+        left = self._left()
+        self._take_noted(left, {})
+        return sum(1 for ref in left if ref not in self._sound)
 
     def troubles(self) -> Iterator[InputError]:
         """List what cannot be read in the records, kind by kind."""
@@ -87,20 +89,30 @@ class Soundness:
         from paddock_tui.store.untroubled_files import UntroubledFiles
 
         marks: dict[str, str] = {}
-        self._take_noted(marks)
+        self._take_noted(self._left(), marks)
         with UntroubledFiles(self._files) as quick:
             for ref in self._files.all():
                 yield from self._troubles(ref, self._against(ref, marks), quick)
         self._files.rows.write()
 
-    def _take_noted(self, marks: dict[str, str]) -> None:
-        """Take over at once which sessions are noted to have been read whole, of those not in memory."""
+    def _left(self) -> list[Ref]:
+        """List the records of which it is not known in this run that they have no trouble."""
+        return [ref for ref in self._files.all() if ref not in self._sound]
+
+    def _take_noted(self, refs: Iterable[Ref], marks: dict[str, str]) -> None:
+        """Take over which records are noted to have been read whole, of those not in memory.
+
+        Of sessions all are looked up at once.
+        """
         files = self._files
-        refs = [ref for ref in files.all() if ref.kind == "session" and ref not in self._sound]
         refs = [ref for ref in refs if not files.is_in_memory(ref)]
-        for ref, bike, against in files.rows.noted_sound(refs):
+        for ref, bike, against in files.rows.noted_sound([ref for ref in refs if ref.kind == "session"]):
             if against and against == self._mark_of(bike, marks):
                 self._sound[ref] = against
+        for ref in refs:
+            mark = self._against(ref, marks) if ref.kind != "session" else None
+            if mark is not None and files.rows.is_sound(ref, mark):
+                self._sound[ref] = mark
 
     def _troubles(self, ref: Ref, against: str | None, quick: "UntroubledFiles") -> tuple[InputError, ...]:
         files = self._files

@@ -13,16 +13,19 @@ from textual.pilot import Pilot
 
 from paddock_tui.app import MainParts, PaddockApp, load_main, nothing_is_garbage
 from paddock_tui.desk import Desk
-from paddock_tui.pages.garage import LOOKING, garage_page
+from paddock_tui.desk.looking import LooksAt
+from paddock_tui.pages.garage import LOOKING, garage_page, problems_read
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.opening_page import ANSWER, LISTING, READING, opening_page, reading_hint
 from paddock_tui.pages.rows import Page
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.verdict_words import WORDS
 from paddock_tui.screens.judged_page import context_of, judged_page
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.rooms import garage as garage_room
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.widgets.opening import OpeningScreen
+from tests.desk.opened import until_found
 from tests.screens.rider import BEFORE
 from tests.screens.test_opening import until_loaded
 from tests.store.parsed_files import count_parsed
@@ -166,6 +169,32 @@ def test_while_earlier_sessions_are_read_no_verdict_is_shown(
     shown: list[Page] = []
     loaded(garage, shown.append)[0].close()
     assert shown == []
+
+
+@pytest.mark.usefixtures("many")
+async def test_no_key_waits_for_the_first_look_for_problems_in_all_files(
+    garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paddock_tui.pages.garage.MANY", 0)
+    monkeypatch.setattr("paddock_tui.desk.answers.AT_ONCE_S", 0.0)
+    may_look, looked = threading.Event(), problems_read
+
+    def waits(looks: LooksAt) -> Iterator[InputError]:
+        may_look.wait(10)
+        return looked(looks)
+
+    monkeypatch.setattr("paddock_tui.pages.garage.problems_read", waits)
+    (garage / "tyres" / "odd.toml").write_text("name = [", encoding="utf-8")
+    app = opened(garage)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await until_loaded(app, pilot)
+        assert app.main.board.page.verdict.startswith(WORDS)
+        assert app.main.board.page.heading.endswith(LOOKING)
+        may_look.set()
+        await asyncio.to_thread(until_found, app.main.desk)
+        await pilot.pause()
+        assert app.main.board.page.heading.endswith("1 problem, see below")
+        app.main.desk.close()
 
 
 @pytest.mark.usefixtures("many")
