@@ -171,7 +171,7 @@ class BikePast:
         if self._counts[stop.count - 1 : stop.count] != [stop.count]:
             return None
         self._kept = stop
-        from paddock_tui.desk.carried import Behind, keep, put_together
+        from paddock_tui.desk.to_carry import Behind, keep, put_together
 
         read = {ref: one for ref, one in self._named.items() if one is not _LATER}
         past, own = tuple(self._past[: stop.count]), self._line.branch()

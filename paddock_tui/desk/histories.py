@@ -3,6 +3,7 @@
 import bisect
 import copy
 import datetime as dt
+import itertools
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -185,10 +186,11 @@ class _RiderPast:
             self._placed = placed
         end = bisect.bisect_left(placed, before, key=_place_of)
         more = [ref for _, ref in placed[len(self._refs) : end]]
-        for at, (ref, row) in enumerate(zip(more, files.rows.each(more), strict=True), len(self._refs)):
-            if row is not None and row.happened and row.bike != self._bike:
-                self._read(files, ref, at, row.date)
-            self._places[ref.id] = at
+        rows = list(enumerate(files.rows.each(more), len(self._refs)))
+        for at, row in [(at, row) for at, row in rows if row is not None and row.happened]:
+            if row.bike != self._bike:
+                self._read(files, more[at - len(self._refs)], at, row.date)
+        self._places.update(zip([ref.id for ref in more], itertools.count(len(self._refs))))
         self._refs += more
         return tuple(one.past for one in self._found if one.at < end and one.date != session.date)
 

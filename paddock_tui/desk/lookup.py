@@ -177,7 +177,7 @@ def in_order(files: GarageFiles) -> Sequence[tuple[Order, Ref]]:
 
     def placed() -> list[tuple[Order, Ref]]:
         rows = zip(refs, files.rows.each(refs), strict=True)
-        found = [((row.date, row.number, row.start, ref.id), ref) for ref, row in rows if row is not None]
+        found = [((*row[:3], ref.id), ref) for ref, row in rows if row is not None]
         files.rows.write()
         found.sort()
         return found

@@ -1,7 +1,7 @@
 """Earlier sessions of a bike that are read when something of them is asked for, with those beside them."""
 
 import threading
-from collections.abc import Sequence
+from collections.abc import Iterable
 
 from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.unread_past import InShort, UnreadSession
@@ -20,18 +20,14 @@ class PastLater:
     Who asks for one after the other goes through all: the further they went, the more are read at once.
     """
 
-    def __init__(
-        self, files: LaterFiles, bike: str, known: Sequence[tuple[Ref, str | None, InShort]]
-    ) -> None:
+    def __init__(self, files: LaterFiles, bike: str, known: Iterable[InShort]) -> None:
         self._files, self.bike = files, bike
         self._lock = threading.RLock()
         self._named: dict[Ref, Record | None] = {}
-        self.places = {ref.id: place for place, (ref, _, _) in enumerate(known)}
         self._done: set[int] = set()
         self._last, self._run = -2, 0
-        self.sessions = [
-            UnreadSession.later(ref.id, venue, short, self._whole) for ref, venue, short in known
-        ]
+        self.sessions = UnreadSession.several(known, self._whole)
+        self.places = {one.id: place for place, one in enumerate(self.sessions)}
 
     @property
     def read(self) -> int:

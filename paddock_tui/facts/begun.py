@@ -40,8 +40,10 @@ class Distance(NamedTuple):
 FAR = Distance("before", 40, 60)
 """What is edited later is mostly among these: what is kept here stands for long."""
 
-NEAR = Distance("just-before", 10, 10)
-"""Little is left to be read. An edit of the last days takes it away, and what is kept far back stands."""
+NEAR = Distance("just-before", 3, 3)
+"""Little is left to be read: the day in hand, and what is only just over, which may be put right yet. An edit
+further back takes it away, and what is kept far back stands.
+"""
 
 
 class RestsOn(NamedTuple):

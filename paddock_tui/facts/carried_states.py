@@ -85,15 +85,24 @@ class StateWriter:
         if not attrs.has(kind):
             raise NotCarried(kind)
         if not specs(kind):
+            called = _name_of(kind)
             return [
                 "c",
-                _name_of(kind),
-                *(self.write(getattr(value, name)) for name, _, _ in _arguments(kind)),
+                called,
+                *(
+                    (self._later if (called, name) in _LATER else self.write)(getattr(value, name))
+                    for name, _, _ in _arguments(kind)
+                ),
             ]
         ref, path, part = self._parts.get(id(value), (None, (), None))
         if ref is None or part is not value:
             raise NotCarried(kind)
         return ["r", ref.kind, ref.id, *path]
+
+    def _later(self, held: Mapping[object, object]) -> Carried:
+        """Return a mapping whose values are taken up when they are asked for, where none needs a record."""
+        sign, *entries = self.write(held)
+        return [sign if any(_needs_records(value) for _, value in entries) else "l", *entries]
 
     def _text(self, text: str) -> Carried:
         if text in self._at:
@@ -164,6 +173,12 @@ class StateReader:
     def _mapping_of(self, *held: Any) -> dict[Any, Any]:
         return {self._take(key): self._take(kept) for key, kept in held}
 
+    def _mapping_later(self, *held: Any) -> "_TakenLater":
+        # Later nothing is missing any more: each word stands by then.
+        for place in range(len(self._words)):
+            self._typed(place)
+        return _TakenLater({self._take(key): kept for key, kept in held}, self._take)
+
     def _joined(self, *parts: Any) -> str:
         return "".join(part if isinstance(part, str) else self._typed(part) for part in parts)
 
@@ -218,12 +233,41 @@ _MAKERS: dict[str, Callable[..., Any]] = {
     "t": StateReader._tuple_of,
     "s": StateReader._set_of,
     "m": StateReader._mapping_of,
+    "l": StateReader._mapping_later,
     "p": StateReader._past_of,
     "w": StateReader._typed,
     "j": StateReader._joined,
     "e": lambda _taker, name, word: StateReader._word_of(name, word),
     "r": StateReader._written,
 }
+
+_LATER = frozenset({("matters.seen:Seen", "tyres")})
+"""Mappings, by class and field, of which mostly few values are asked for: of all tyres the mounted ones."""
+
+
+def _needs_records(carried: Carried) -> bool:
+    """Return whether a value is not made of plain values and words alone."""
+    return isinstance(carried, list) and (carried[0] in ("p", "r") or any(map(_needs_records, carried[1:])))
+
+
+class _TakenLater(Mapping[Any, Any]):
+    """A mapping of which each value is taken up when it is asked for first."""
+
+    def __init__(self, carried: dict[Any, Carried], take: Callable[[Carried], Any]) -> None:
+        self._carried, self._take = carried, take
+        self._taken: dict[Any, Any] = {}
+
+    def __getitem__(self, key: Any) -> Any:
+        if key not in self._taken:
+            self._taken[key] = self._take(self._carried[key])
+        return self._taken[key]
+
+    def __iter__(self) -> Iterator[Any]:
+        return iter(self._carried)
+
+    def __len__(self) -> int:
+        return len(self._carried)
+
 
 _WRITTEN: dict[str, type] = {"dt": dt.datetime, "d": dt.date, "h": dt.time, "n": Decimal}
 

@@ -4,8 +4,10 @@ import bisect
 import datetime as dt
 import functools
 import heapq
+import itertools
+import operator
 from collections import ChainMap
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar, cast
 
 import attrs
@@ -150,8 +152,8 @@ class History:
     def before(self, name: str | None, end: int) -> PastSession | None:
         """Return a session by its id; None where it is not among so many first ones."""
         places = self.line.places
-        for at in range(len(places), len(self.past)):
-            places[self.past[at].id] = at
+        if more := self.past[len(places) :]:
+            places.update(zip(map(_ID, more), itertools.count(len(places))))
         at = places.get(name or "", end)
         return self.past[at] if at < end else None
 
@@ -179,12 +181,14 @@ class History:
     @functools.cached_property
     def ridden(self) -> tuple[PastSession, ...]:
         """Those that were ridden, oldest first."""
-        ridden, up_to = self.line.ridden, self.line.ridden_up_to
-        for one in self.past[len(up_to) :]:
-            if one.ridden:
-                self.line.ridden_on.setdefault(one.tyres, []).append(len(ridden))
-                ridden.append(one)
-            up_to.append(len(ridden))
+        line, more = self.line, self.past[len(self.line.ridden_up_to) :]
+        ridden, up_to = line.ridden, line.ridden_up_to
+        flags = [one.ridden for one in more]
+        new = list(itertools.compress(more, flags))
+        for tyres, first, end in _runs(new):
+            line.ridden_on.setdefault(tyres, []).extend(range(len(ridden) + first, len(ridden) + end))
+        up_to.extend(itertools.islice(itertools.accumulate(flags, initial=len(ridden)), 1, None))
+        ridden.extend(new)
         count = up_to[len(self.past) - 1] if self.past else 0
         return tuple(ridden if count == len(ridden) else ridden[:count])
 
@@ -192,9 +196,9 @@ class History:
     def sets_used(self) -> Mapping[str, tuple[int, int]]:
         """In which session each tyre set was named first, and in which last, by their places."""
         found: dict[str, tuple[int, int]] = {}
-        for place, one in enumerate(self.past):
-            if one.tyres is not None:
-                found[one.tyres] = found.get(one.tyres, (place,))[0], place
+        for tyres, first, end in _runs(self.past):
+            if tyres is not None:
+                found[tyres] = found.get(tyres, (first,))[0], end - 1
         return found
 
     def sets_ridden(self) -> Iterator[TyreSet]:
@@ -210,6 +214,17 @@ class History:
         places = heapq.merge(*(self.line.ridden_on.get(name, ()) for name in set(tyres)))
         return tuple(self.ridden[at] for at in places if at < count)
 
+
+def _runs(sessions: Sequence[PastSession]) -> Iterator[tuple[str | None, int, int]]:
+    """Give each run of sessions on one tyre set: the set, and from which place to before which it goes."""
+    first = 0
+    for tyres, group in itertools.groupby(map(_TYRES, sessions)):
+        end = first + sum(1 for _ in group)
+        yield tyres, first, end
+        first = end
+
+
+_ID, _TYRES = operator.attrgetter("id"), operator.attrgetter("tyres")
 
 NOTHING = History()
 

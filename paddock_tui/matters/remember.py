@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.matters.air import after_readings
 from paddock_tui.matters.core import Opened, Outing
-from paddock_tui.matters.seen import BikeSeen, From, Seen
+from paddock_tui.matters.seen import AirInTyre, BikeSeen, From, Seen, with_more
 
 _WHEELS = ("wheel out", "caliper", "brake", "axle", "pads", "yokes")
 
@@ -20,13 +20,13 @@ def was_on_track(outing: Outing) -> bool:
 
 def remembered(seen: Seen, together: tuple[Outing, ...], still: Iterable[Opened]) -> Seen:
     """Return what is remembered after some outings of one place; `still` is what is open after them."""
-    bikes, tyres = dict(seen.bikes), dict(seen.tyres)
+    bikes, tyres = dict(seen.bikes), dict[tuple[str, str], AirInTyre]()
     never = {(one.whom, one.subject) for one in still if one.kind == "height-never-ridden"}
     for outing in together:
         bikes[outing.bike] = _bike(seen.bike(outing.bike), outing, never)
         for end, name in outing.tyres.items():
             tyres[name, end] = after_readings(seen.tyre(name, end), outing, end)
-    return Seen(bikes, tyres)
+    return Seen(bikes, with_more(seen.tyres, tyres))
 
 
 def _bike(before: BikeSeen, outing: Outing, never: set[tuple[str, str]]) -> BikeSeen:

@@ -2,7 +2,6 @@
 
 import contextlib
 import datetime as dt
-import hashlib
 import json
 import re
 import time
@@ -94,7 +93,10 @@ def having(files: GarageFiles, kind: str, table: str) -> tuple[Ref, ...]:
     known = files.rows.others.having.get(name)
     if known is not None and (known.refs, known.stamps) == (refs, stamps):
         return known.found
-    sealed = hashlib.sha256(repr(([ref.id for ref in refs], stamps)).encode()).hexdigest()
+    # Few garages have as many.
+    from paddock_tui.store.digests import digest
+
+    sealed = digest(repr(([ref.id for ref in refs], stamps)).encode())
     names = _noted(files, name, sealed)
     if names is not None:
         found = tuple(ref for ref in refs if ref.id in names)

@@ -10,7 +10,8 @@ import datetime as dt
 import functools
 import itertools
 import json
-from collections.abc import Iterable, Iterator, Mapping
+import operator
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -18,7 +19,7 @@ from paddock_tui.records.former_ids import former_ids
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.ridden import was_ridden
 from paddock_tui.store.cached import CACHE_TROUBLES, folder_of, read_cached, write_cached
-from paddock_tui.store.columns import each_of, numbers, packed, recurring, word
+from paddock_tui.store.columns import each_of, numbers, packed, recurring, word, words
 from paddock_tui.store.listing import RESTS_NS, Stamp
 
 OTHER = "other"
@@ -28,7 +29,7 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 7
+_VERSION = 8
 
 
 class SessionRow(NamedTuple):
@@ -82,11 +83,33 @@ def _counted(laps: object) -> bool:
 
 
 class Noted(NamedTuple):
-    """What is noted of a file. `sound` is what it was read whole with; empty where that is not known."""
+    """What is noted of files that are still the same, side by side: of each its stamp and its row."""
 
-    stamp: Stamp
-    row: SessionRow
-    sound: str = ""
+    refs: list[Ref]
+    stamps: list[Stamp]
+    rows: list[SessionRow]
+
+
+class _Year:
+    """What is noted of the sessions of one year by their ids.
+
+    Their stamps, their rows, and what each was read whole with; that is empty where it is not known.
+    """
+
+    def __init__(self) -> None:
+        self.stamps: dict[str, Stamp] = {}
+        self.rows: dict[str, SessionRow] = {}
+        self.sound: dict[str, str] = {}
+
+    def put(self, name: str, stamp: Stamp, row: SessionRow, sound: str) -> None:
+        self.stamps[name], self.rows[name], self.sound[name] = stamp, row, sound
+
+    def only(self, those: Callable[[str], bool]) -> "_Year":
+        """Return what is noted of some of them."""
+        found = _Year()
+        for name in filter(those, self.rows):
+            found.put(name, self.stamps[name], self.rows[name], self.sound[name])
+        return found
 
 
 class SessionIndex:
@@ -94,46 +117,52 @@ class SessionIndex:
 
     def __init__(self, real: Path) -> None:
         self._folder = folder_of(real)
-        self._years: dict[str, dict[str, Noted]] = {}
+        self._years: dict[str, _Year] = {}
         self._fresh: dict[str, int] = {}
 
     def row(self, name: str, stamp: Stamp) -> SessionRow | None:
         """Return what a session's file says, where it is noted and the file is still the same."""
-        noted = self.noted(name, stamp)
-        return noted.row if noted is not None else None
+        year = self._year(year_of(name))
+        return year.rows[name] if year.stamps.get(name) == stamp else None
 
-    def noted(self, name: str, stamp: Stamp) -> Noted | None:
-        """Return what is noted of a file that is still the same."""
-        noted = self._year(year_of(name)).get(name)
-        return noted if noted is not None and noted.stamp == stamp else None
+    def all_noted(self, refs: Sequence[Ref], stamps: Sequence[Stamp]) -> Noted:
+        """Return what is noted of those of many files that are still the same."""
+        names, found, at = [ref.id for ref in refs], Noted([], [], []), 0
+        # Named after their day they mostly come year by year, and mostly all are as they were.
+        for begins, group in itertools.groupby([name[:4] for name in names]):
+            end = at + sum(1 for _ in group)
+            year = self._year(year_of(begins))
+            known, now = list(map(year.stamps.get, names[at:end])), stamps[at:end]
+            same = itertools.repeat(True) if known == now else map(operator.eq, known, now)
+            places = list(itertools.compress(range(at, end), same))
+            found.refs.extend(map(refs.__getitem__, places))
+            found.stamps.extend(map(stamps.__getitem__, places))
+            found.rows.extend(map(year.rows.__getitem__, map(names.__getitem__, places)))
+            at = end
+        return found
 
-    def all_noted(self, refs: Iterable[Ref], stamps: Iterable[Stamp]) -> Iterator[tuple[Ref, Noted]]:
-        """Give those of many files of which something is noted, and that are still the same."""
-        for begins, group in itertools.groupby(zip(refs, stamps, strict=True), lambda one: one[0][1][:4]):
-            rows = self._year(year_of(begins))
-            for ref, stamp in group:
-                noted = rows.get(ref[1])
-                if noted is not None and noted[0] == stamp:
-                    yield ref, noted
+    def sound(self, refs: Iterable[Ref]) -> list[str]:
+        """Return what each of some files, which are as noted, was read whole with."""
+        return [self._year(year_of(ref.id)).sound[ref.id] for ref in refs]
 
     def note(self, name: str, stamp: Stamp, row: SessionRow) -> None:
         """Note what a file says, to be written with others."""
-        self._put(name, Noted(stamp, row))
+        self._put(name, stamp, row, "")
 
     def is_sound(self, name: str, stamp: Stamp, against: str) -> bool:
         """Return whether a file is noted to have been read whole with something, and is still the same."""
-        noted = self._year(year_of(name)).get(name)
-        return noted is not None and noted.stamp == stamp and noted.sound == against
+        year = self._year(year_of(name))
+        return year.stamps.get(name) == stamp and year.sound[name] == against
 
     def note_sound(self, name: str, stamp: Stamp | None, against: str) -> None:
         """Note that a file was read whole with something, where it is as noted."""
-        noted = self._year(year_of(name)).get(name)
-        if noted is not None and noted.stamp == stamp:
-            self._put(name, noted._replace(sound=against))
+        year = self._year(year_of(name))
+        if stamp is not None and year.stamps.get(name) == stamp:
+            self._put(name, stamp, year.rows[name], against)
 
-    def _put(self, name: str, noted: Noted) -> None:
+    def _put(self, name: str, stamp: Stamp, row: SessionRow, sound: str) -> None:
         year = year_of(name)
-        self._year(year)[name] = noted
+        self._year(year).put(name, stamp, row, sound)
         self._fresh[year] = self._fresh.get(year, 0) + 1
 
     def write(self) -> None:
@@ -141,10 +170,9 @@ class SessionIndex:
         for year, count in list(self._fresh.items()):
             if count >= _FEWEST:
                 self._fresh[year] = 0
-                held = {name: one for name, one in self._years[year].items() if _fits(one)}
-                write_cached(self._folder, f"{year}.json", _as_text(held))
+                write_cached(self._folder, f"{year}.json", _as_text(_fitting(self._years[year])))
 
-    def _year(self, year: str) -> dict[str, Noted]:
+    def _year(self, year: str) -> _Year:
         if year not in self._years:
             self._years[year] = _read(self._folder, f"{year}.json")
         return self._years[year]
@@ -155,75 +183,79 @@ def year_of(name: str) -> str:
     return name[:4] if name[:4].isdecimal() and name[:4].isascii() else OTHER
 
 
-def _fits(noted: Noted) -> bool:
-    """Return whether the numbers are such as files have: others are read each time."""
-    return all(abs(one) < _TOO_LARGE for one in (*noted.stamp, noted.row.number))
+def _fitting(year: _Year) -> _Year:
+    """Return what can be written: numbers such as files have, others are read each time."""
+
+    def fits(name: str) -> bool:
+        return all(abs(one) < _TOO_LARGE for one in (*year.stamps[name], year.rows[name].number))
+
+    return year.only(fits)
 
 
 _TOO_LARGE = 1 << 63
 
 
-def _as_text(rows: Mapping[str, Noted]) -> bytes:
+def _as_text(year: _Year) -> bytes:
     """Write a year column by column, in the order of the ids: so it is read again at once."""
-    noted = [rows[name] for name in sorted(rows)]
-    said = [one.row for one in noted]
-    changed, status, size, inode = ([one.stamp[at] for one in noted] for at in range(4))
+    ids = sorted(year.rows)
+    said = [year.rows[name] for name in ids]
+    changed, status, size, inode = ([year.stamps[name][at] for name in ids] for at in range(4))
     columns = {
-        "ids": sorted(rows),
-        "changed": packed(changed, "q"),
-        "status": packed(status, "q"),
-        "size": packed(size, "Q"),
-        "inode": packed(inode, "Q"),
-        "sound": recurring([one.sound for one in noted]),
+        "ids": ids,
+        "changed": packed(changed),
+        "status": packed(status),
+        "size": packed(size),
+        "inode": packed(inode),
+        "sound": recurring([year.sound[name] for name in ids]),
         "date": recurring([row.date.isoformat() for row in said]),
-        "number": packed([row.number for row in said], "q"),
+        "number": packed([row.number for row in said]),
         "start": recurring([row.start.isoformat() for row in said]),
-        "ridden": packed([row.ridden for row in said], "B"),
+        "ridden": packed([row.ridden for row in said]),
         "bike": recurring([row.bike for row in said]),
         "rider": recurring([row.rider for row in said]),
         "tyres": recurring([row.tyres for row in said]),
         "day": recurring([row.day for row in said]),
-        "happened": packed([row.happened for row in said], "B"),
+        "happened": packed([row.happened for row in said]),
         "was": recurring([row.was for row in said]),
     }
     return json.dumps({"version": _VERSION, "columns": columns}, separators=(",", ":")).encode()
 
 
-def _read(folder: Path, name: str) -> dict[str, Noted]:
+def _read(folder: Path, name: str) -> _Year:
     """Read a year, the rows that count; none where any of it is not as this program writes it."""
     try:
         text, written = read_cached(folder, name, _LARGEST)
         given = json.loads(text)
         if given["version"] != _VERSION:
-            return {}
+            return _Year()
         return _rows(given["columns"], written - RESTS_NS)
     except CACHE_TROUBLES:
-        return {}
+        return _Year()
 
 
-def _rows(columns: dict[str, Any], rested: int) -> dict[str, Noted]:
+def _rows(columns: dict[str, Any], rested: int) -> _Year:
     """Return the rows of files that rested by then. Raises one of CACHE_TROUBLES for others than these."""
-    ids = [word(one) for one in columns["ids"]]
-    changed, status = numbers(columns["changed"], "q"), numbers(columns["status"], "q")
-    stamps = zip(changed, status, *(numbers(columns[one], "Q") for one in ("size", "inode")), strict=True)
+    ids = words(columns["ids"])
+    changed, status = numbers(columns["changed"]), numbers(columns["status"])
+    stamps = zip(changed, status, *(numbers(columns[one]) for one in ("size", "inode")), strict=True)
     said = zip(
         each_of(columns["date"], dt.date.fromisoformat),
-        numbers(columns["number"], "q"),
+        numbers(columns["number"]),
         each_of(columns["start"], dt.time.fromisoformat),
-        map(bool, numbers(columns["ridden"], "B")),
+        map(bool, numbers(columns["ridden"])),
         *(each_of(columns[one], word) for one in ("bike", "rider", "tyres", "day")),
-        map(bool, numbers(columns["happened"], "B")),
+        map(bool, numbers(columns["happened"])),
         each_of(columns["was"], lambda held: tuple(map(word, held))),
         strict=True,
     )
-    sound = each_of(columns["sound"], word)
-    noted = map(_put, zip(stamps, map(_row, said), sound, strict=True))
-    found = dict(zip(ids, noted, strict=True))
+    year = _Year()
+    year.stamps = dict(zip(ids, stamps, strict=True))
+    year.rows = dict(zip(ids, map(_row, said), strict=True))
+    year.sound = dict(zip(ids, each_of(columns["sound"], word), strict=True))
     if max(changed, default=0) <= rested and max(status, default=0) <= rested:
-        return found
-    return {name: one for name, one in found.items() if max(one.stamp[:2]) <= rested}
+        return year
+    return year.only(lambda name: max(year.stamps[name][:2]) <= rested)
 
 
 _row = functools.partial(tuple.__new__, SessionRow)
-_put = functools.partial(tuple.__new__, Noted)
 """Made of whole tuples, of which thousands are read at each start."""

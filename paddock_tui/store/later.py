@@ -12,7 +12,9 @@ from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.listing import NONE, RecordFiles, stamp_of
 from paddock_tui.store.loaded import Loaded, record_of, text_of
 from paddock_tui.store.tree import Tree
-from paddock_tui.store.untroubled_files import UntroubledFiles
+
+_MANY = 4
+"""What reads many quickly takes longer to get ready than a few take to be read with care."""
 
 
 class LaterFiles:
@@ -49,8 +51,11 @@ class LaterFiles:
 
     def records(self, refs: list[Ref]) -> list[Record | None]:
         """Read records without the figures that cannot be, one by one; None for each that is lost."""
-        reader = UntroubledFiles(self, dict((self._bike,)))
-        with reader:
+        if len(refs) < _MANY:
+            return [self._with_care(ref) for ref in refs]
+        from paddock_tui.store.untroubled_files import UntroubledFiles
+
+        with UntroubledFiles(self, dict((self._bike,))) as reader:
             found = [(ref, reader.read(ref)) for ref in refs]
             return [one.record if one is not None else self._with_care(ref) for ref, one in found]
 

@@ -1,6 +1,5 @@
 """What lies in a garage's folders: the file of each record, and files that no record can come from."""
 
-import functools
 import itertools
 import operator
 import os
@@ -12,7 +11,7 @@ from typing import NamedTuple
 import attrs
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.ids import id_of, is_id
+from paddock_tui.records.ids import are_ids, id_of, is_id
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.errors import LeadsOut, in_plain_words
 from paddock_tui.store.tree import Tree
@@ -104,11 +103,11 @@ class RecordFiles(Mapping[str, Path]):
     def stamps(self, names: Iterable[str]) -> list[Stamp]:
         """Return the stamps of many records' files. Raises KeyError or OSError where one is not there."""
         found: list[Stamp] = []
+        look = os.stat
         for within, ids in itertools.groupby(names, self._within.__getitem__):
             folder = os.open(within, os.O_RDONLY | os.O_DIRECTORY)
             try:
-                look = functools.partial(os.stat, dir_fd=folder)
-                found += map(_STAMP, map(look, [f"{name}{SUFFIX}" for name in ids]))
+                found += [_STAMP(look(name + SUFFIX, dir_fd=folder)) for name in ids]
             finally:
                 os.close(folder)
         return found
@@ -177,8 +176,8 @@ def listed(tree: Tree, before: Listing | None = None) -> Listing:
     for kind, top in FOLDERS.items():
         here = files[kind] = RecordFiles()
         for folder, names in walk.records(tree.root / top):
-            stems = [name.removesuffix(SUFFIX) for name in names]
-            if here.keys().isdisjoint(stems) and all(map(is_id, stems)):
+            stems = [name[: -len(SUFFIX)] for name in names]
+            if here.keys().isdisjoint(stems) and are_ids(stems):
                 here.put_all(stems, folder)
             else:
                 walk.strays += _put_each(here, folder, stems, tree.root)
@@ -307,20 +306,21 @@ class _Walk:
 
 
 def _read(folder: Path) -> tuple[str | FolderEntry, ...]:
-    plain: list[str] = []
-    apart: list[FolderEntry] = []
+    """Return what is in a folder: the names of plain files that records may be in, and all that is none."""
     with os.scandir(folder) as entries:
-        for entry in entries:
-            name = entry.name
-            if name.startswith("."):
-                continue
-            if entry.is_file(follow_symlinks=False):
-                if name.endswith(SUFFIX):
-                    plain.append(name)
-            elif (is_link := entry.is_symlink()) or entry.is_dir(follow_symlinks=False):
-                apart.append(FolderEntry(name, is_link, not is_link))
-            elif name.endswith(SUFFIX):
-                plain.append(name)
+        found = list(entries)
+    names = [entry.name for entry in found if entry.is_file(follow_symlinks=False)]
+    plain = [name for name in names if name.endswith(SUFFIX) and name[0] != "."]
+    apart: list[FolderEntry] = []
+    # Mostly there is nothing else: of thousands each is asked one thing.
+    for entry in found if len(names) < len(found) else ():
+        name = entry.name
+        if name[0] == "." or entry.is_file(follow_symlinks=False):
+            continue
+        if (is_link := entry.is_symlink()) or entry.is_dir(follow_symlinks=False):
+            apart.append(FolderEntry(name, is_link, not is_link))
+        elif name.endswith(SUFFIX):
+            plain.append(name)
     plain.sort()
     return tuple(sorted([*plain, *apart], key=_name)) if apart else tuple(plain)
 

@@ -2,23 +2,23 @@
 
 import contextlib
 import functools
-import hashlib
 import os
 import sys
 from pathlib import Path
 
 import paddock_tui
+from paddock_tui.store.digests import digest
 
 
 @functools.cache
 def program(*parts: str) -> str:
     """Return what tells some packages of this program from any others: their files, by size and time."""
-    found = hashlib.sha256(f"{paddock_tui.__version__} {sys.version}".encode())
+    found = [f"{paddock_tui.__version__} {sys.version}"]
     for folder in sorted({Path(one) for one in paddock_tui.__path__}):
         for part in parts:
             for path, size, changed in sorted(_sources(folder / part)):
-                found.update(f"{path} {size} {changed}\n".encode())
-    return found.hexdigest()
+                found.append(f"{path} {size} {changed}\n")
+    return digest("".join(found).encode())
 
 
 def _sources(folder: Path) -> list[tuple[str, int, int]]:

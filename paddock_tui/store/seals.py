@@ -1,7 +1,7 @@
 """What tells files from any others that they were or will be: only of those that rest."""
 
-import hashlib
 import itertools
+import operator
 import time
 from array import array
 from collections.abc import Iterable
@@ -19,17 +19,18 @@ def seal(files: GarageFiles, ref: Ref) -> str:
 
 def seal_of(files: GarageFiles, refs: Iterable[Ref]) -> str:
     """Return what tells these files together, in their order; empty where one of them has no seal."""
-    read = [(ref.id, files.stamp_as_read(ref) if ref not in files.staged else None) for ref in refs]
-    stamps = [stamp for _, stamp in read if stamp is not None]
+    refs = list(refs)
+    stamps = [stamp for stamp in map(files.stamp_as_read, refs) if stamp is not None]
+    if len(stamps) < len(refs) or not files.staged.keys().isdisjoint(refs):
+        return ""
     rested = time.time_ns() - RESTS_NS
-    if len(stamps) < len(read) or any(
-        changed >= rested or status >= rested for changed, status, *_ in stamps
-    ):
+    if any(max(map(operator.itemgetter(at), stamps), default=0) >= rested for at in (0, 1)):
         return ""
     try:
         figures = array("q", itertools.chain.from_iterable(stamps))
     except OverflowError:
         return ""
-    return hashlib.sha256(
-        "\n".join([name for name, _ in read]).encode() + b"\n" + figures.tobytes()
-    ).hexdigest()
+    # One file alone, as most are asked of, needs none.
+    from paddock_tui.store.digests import digest
+
+    return digest("\n".join([ref.id for ref in refs]).encode(), b"\n", figures.tobytes())

@@ -75,38 +75,47 @@ class SessionRows:
         if len(unknown) >= _MANY:
             self._take_noted([ref for ref in unknown if self._held(ref) is None])
         rows, doubted = self._rows, self._doubted
+        if not doubted:
+            with contextlib.suppress(KeyError):
+                return list(map(rows.__getitem__, refs))
         return [rows[ref] if ref in rows and ref not in doubted else self.of(ref) for ref in refs]
 
     def _take_noted(self, refs: Sequence[Ref]) -> None:
         """Take rows out of the index at once, of those files that are as noted."""
         noted = self._noted(refs)
-        self.indexed.update([(ref, one.stamp) for ref, one in noted])
-        self._doubted.difference_update([ref for ref, _ in noted])
-        self._rows.update([(ref, one.row) for ref, one in noted])
-        there, rows = self._there(), [one.row for _, one in noted]
-        others = {kind: set(map(operator.attrgetter(kind), rows)).difference(there[kind]) for kind in _KINDS}
-        if any(names - {""} for names in others.values()):
-            for ref, one in noted:
-                self._rows[ref] = self._as_called(ref, one.row)
+        if noted is None:
+            return
+        self.indexed.update(zip(noted.refs, noted.stamps, strict=True))
+        self._rows.update(zip(noted.refs, noted.rows, strict=True))
+        if self._doubted:
+            self._doubted.difference_update(noted.refs)
+        there = self._there()
+        others = zip(_KINDS, zip(*{row[4:8] for row in noted.rows}, strict=True), strict=False)
+        if any(set(names).difference(there[kind], ("",)) for kind, names in others):
+            for ref, row in zip(noted.refs, noted.rows, strict=True):
+                self._rows[ref] = self._as_called(ref, row)
 
-    def _noted(self, refs: Sequence[Ref]) -> list[tuple[Ref, Noted]]:
-        """Return what is noted of those files, of many, that are still the same."""
+    def _noted(self, refs: Sequence[Ref]) -> Noted | None:
+        """Return what is noted of those files, of many, that are still the same; None without an index."""
         index = self._opened()
         if index is None:
-            return []
+            return None
         try:
-            stamps = self._there().get("session", NONE).stamps(ref.id for ref in refs)
+            stamps = self._there().get("session", NONE).stamps([ref.id for ref in refs])
         except (KeyError, OSError):
             # One is gone since they were listed: each is looked at by itself.
-            return []
-        return list(index.all_noted(refs, stamps))
+            return None
+        return index.all_noted(refs, stamps)
 
     def noted_sound(self, refs: Sequence[Ref]) -> Iterator[tuple[Ref, str, str]]:
         """Give those sessions, of many, that are as noted: each with its bike, and what it was read with."""
-        for ref, one in self._noted(refs):
+        index, noted = self._opened(), self._noted(refs)
+        if index is None or noted is None:
+            return
+        for ref, sound in zip(noted.refs, index.sound(noted.refs), strict=True):
             row = self._rows.get(ref)
             if row is not None and ref not in self._doubted:
-                yield ref, row.bike, one.sound
+                yield ref, row.bike, sound
 
     @property
     def others(self) -> "KeptHeads":
@@ -212,10 +221,10 @@ class SessionRows:
             return row_of(held)
         index = self._opened()
         stamp = self._stamp_of(ref) if index is not None else None
-        noted = index.noted(ref.id, stamp) if index is not None and stamp is not None else None
-        if noted is not None:
-            self.indexed[ref] = noted.stamp
-            return noted.row
+        noted = index.row(ref.id, stamp) if index is not None and stamp is not None else None
+        if noted is not None and stamp is not None:
+            self.indexed[ref] = stamp
+            return noted
         stamp, data = self._data_of(ref)
         row = row_of(data)
         if index is not None and stamp is not None and row is not None:

@@ -4,7 +4,6 @@ That a record was is noted in the user's cache, for its file as it was, a sessio
 they were. What is read only to be looked at for this is not kept in memory.
 """
 
-import hashlib
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from pathlib import Path as FilePath
@@ -12,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
+from paddock_tui.store.digests import digest
 from paddock_tui.store.former_ids import FormerIds
 from paddock_tui.store.kept_heads import head_of
 from paddock_tui.store.listing import Stamp, stamp_of
@@ -182,4 +182,4 @@ def _decides(bike: Loaded | None) -> str:
 @cache
 def _mark(bike: str, decides: str) -> str:
     """Return a mark of what of a bike decides, and of this program."""
-    return hashlib.blake2b("\0".join((bike, decides, program(*_READS))).encode(), digest_size=8).hexdigest()
+    return digest("\0".join((bike, decides, program(*_READS))).encode(), size=8)

@@ -30,6 +30,7 @@ KNOWN: Final = True
 """What an essential gives where it is answered."""
 
 Known = TypeVar("Known")
+What = TypeVar("What")
 
 WALKED_ROUND = "walked-round"
 """The tick of one walk round the bike: lever, rear brake, both tyres, leaks."""
@@ -140,17 +141,29 @@ class Around:
 
     def within(self, days: int) -> Iterator[PastSession]:
         """List the earlier sessions of this bike of this and the riding days before, `days` in all."""
-        today = self.session.date
-        if today is None:
-            return
-        first, seen = today, 1
+        today, first = self.session.date, self._first_of(days)
+        if today is not None and first is not None:
+            yield from (one for one in self._since(first) if (one.date or dt.date.max) <= today)
+
+    def _first_of(self, days: int) -> dt.date | None:
+        """Return the first of so many riding days of this bike, of which the session's is the last."""
+        first, seen = self.session.date, 1
+        if first is None:
+            return None
         for one in reversed(self.ridden):
             date = one.date
             if date is not None and date < first:
                 if seen == days:
                     break
                 first, seen = date, seen + 1
-        yield from (one for one in self._since(first) if (one.date or dt.date.max) <= today)
+        return first
+
+    def _was_within(self, days: int, names: Iterable[What], last: Mapping[What, dt.date]) -> bool:
+        """Return whether one of these things, of which it is known when it last was, was on these days."""
+        today, first = self.session.date, self._first_of(days)
+        if today is None or first is None:
+            return False
+        return any(first <= last[name] <= today for name in names if name in last)
 
     def _since(self, first: dt.date) -> list[PastSession]:
         """List the earlier sessions of this bike from a day on; they stand in the order of their days."""
@@ -173,20 +186,51 @@ class Around:
 
     def ticked_within(self, days: int, *names: str) -> bool:
         """Return whether one of these items was ok on one of so many riding days, this one included."""
-        return self.ticked_today(*names) or _any(self.within(days), names)
+        return self.ticked_today(*names) or self._was_within(days, names, _LAST_OK.of(self.history))
 
     def ticked_ever(self, *names: str) -> bool:
         """Return whether one of these items was ever ok on this bike."""
-        return self.ticked_today(*names) or not _EVER_OK.of(self.history).isdisjoint(names)
+        return self.ticked_today(*names) or not _LAST_OK.of(self.history).keys().isdisjoint(names)
+
+    def measured_within(self, days: int, both: "BothEnds") -> bool:
+        """Return whether both ends were measured in one session of so many riding days, this one included."""
+        last = _LAST_MEASURED.of(self.history)
+        return _is_measured(self.session, both) or self._was_within(days, (both,), last)
 
 
-def _ok_again(so_far: frozenset[str], one: PastSession) -> frozenset[str]:
+_Last: TypeAlias = Mapping[What, dt.date]
+"""On which day each thing last was; the first of all days where that is not known."""
+
+
+def _again(so_far: _Last[What], names: Iterable[What], one: PastSession) -> _Last[What]:
+    date = one.date or dt.date.min
+    found = {name: date for name in names if name not in so_far or so_far[name] < date}
+    return {**so_far, **found} if found else so_far
+
+
+def _ok_again(so_far: _Last[str], one: PastSession) -> _Last[str]:
     checks = (*one.session.checks.items(), *one.entry.checks.items())
-    found = {name for name, check in checks if check.status == "ok"}
-    return so_far if found <= so_far else so_far | found
+    return _again(so_far, [name for name, check in checks if check.status == "ok"], one)
 
 
-_EVER_OK: Along[frozenset[str]] = Along("ever-ok", frozenset(), _ok_again)
+_LAST_OK: Along[_Last[str]] = Along("last-ok", {}, _ok_again)
+
+BothEnds = tuple[str, str]
+"""The values of a session for both ends."""
+
+PADS: Final[BothEnds] = ("front_pads", "rear_pads")
+TREAD: Final[BothEnds] = ("front_tread", "rear_tread")
+
+
+def _is_measured(session: Session, both: BothEnds) -> bool:
+    return all(getattr(session, name) is not None for name in both)
+
+
+def _measured_again(so_far: _Last[BothEnds], one: PastSession) -> _Last[BothEnds]:
+    return _again(so_far, [both for both in (PADS, TREAD) if _is_measured(one.session, both)], one)
+
+
+_LAST_MEASURED: Along[_Last[BothEnds]] = Along("last-measured", {}, _measured_again)
 
 
 def _any(sessions: Iterable[PastSession], names: tuple[str, ...]) -> bool:

@@ -7,6 +7,7 @@ from paddock_tui.facts.dash import undone_by
 from paddock_tui.facts.essentials.core import (
     ALL,
     KNOWN,
+    PADS,
     WALKED_ROUND,
     Around,
     EssentialAnswer,
@@ -46,8 +47,7 @@ def brakes_tried(around: Around) -> EssentialAnswer:
 def pads(around: Around) -> EssentialAnswer:
     """Pads seen over the limit: two riding days, a day for whoever races."""
     days = 1 if around.asked_as == "race" else 2
-    sessions = (around.session, *(one.session for one in around.within(days)))
-    if any(None not in (one.front_pads, one.rear_pads) for one in sessions):
+    if around.measured_within(days, PADS):
         return KNOWN
     if around.ticked_within(days, "pads"):
         return KNOWN

@@ -6,6 +6,7 @@ from paddock_tui.facts.essentials.core import (
     ALL,
     KNOWN,
     TRACK,
+    TREAD,
     WALKED_ROUND,
     Around,
     EssentialAnswer,
@@ -183,8 +184,7 @@ def tread(around: Around) -> EssentialAnswer:
 
 
 def _tread_measured(around: Around) -> bool:
-    sessions = (around.session, *(one.session for one in around.within(2)))
-    if any(None not in (one.front_tread, one.rear_tread) for one in sessions):
+    if around.measured_within(2, TREAD):
         return True
     tyres, dates = around.tyres, {one.date for one in around.within(2)} | {around.session.date}
     if tyres is None:
