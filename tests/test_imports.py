@@ -151,7 +151,7 @@ BUDGETS = {
     "board": ("import paddock_tui.widgets.board", 46, 28),
     "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 37, 24),
     "first page": ("import paddock_tui.app, paddock_tui.commands.open", 100, 54),
-    "first verdict": (_VERDICT, 502, 315),
+    "first verdict": (_VERDICT, 503, 315),
     "check": (CHECK, 329, 273),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be
