@@ -230,6 +230,18 @@ async def test_keys_wait_for_the_list_and_moves_for_nothing(garage: Path, may_li
         app.main.desk.close()
 
 
+@pytest.mark.usefixtures("many")
+async def test_leaving_waits_for_no_list(garage: Path, may_list: threading.Event) -> None:
+    app = opened(garage)
+    async with app.run_test(size=(80, 24)) as pilot:
+        opening = await until_judged(app, pilot)
+        opening.post_message(events.Key("q", "q"))
+        await pilot.pause()
+        assert app.return_code == 0
+        assert not app.is_loaded
+    may_list.set()
+
+
 def test_no_garbage_is_looked_for_meanwhile_and_again_afterwards() -> None:
     assert gc.isenabled()
     with contextlib.suppress(ValueError), nothing_is_garbage():
