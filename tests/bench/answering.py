@@ -1,9 +1,9 @@
 """How quickly the screens answer and leave: `python -m tests.bench answering [TIMES] [SESSIONS]`.
 
 On a pseudo-terminal of 80 by 24, with the sample or a career of as many sessions: from the key to the whole
-bench page, from `q` to the end of the process, and from a key to its line in the journal beside a bare
-durable write of that file and its folder; and from a key typed at once on the first page, while everything is
-loaded, to the whole page that it brings. Least and middle of many; wall time, so a busy machine counts.
+bench page, from `q` to the end of the process, and from a key typed at once on the first page, while
+everything is loaded, to the whole page that it brings. Least and middle of many; wall time, so a busy machine
+counts.
 """
 
 import contextlib
@@ -14,23 +14,16 @@ import statistics
 import sys
 import tempfile
 import time
-from collections.abc import Iterator
 from pathlib import Path
 
+from tests.bench._at_terminal import JUDGED_S, SAMPLE_AT, code_of, opened, wait_until_judged
 from tests.bench._career import write_career
 from tests.sample import SAMPLE
 from tests.widgets.wire import Wire
 
-_OURS = """
-import sys
-from paddock_tui.__main__ import script
-sys.argv = ["paddock-tui", {garage!r}, "--at", {at!r}]
-script()
-"""
-_READY = "? help"
 _EARLY = "psc?b"
 """Keys that lead to another page from the first one."""
-_GONE_S, _JUDGED_S = 30.0, 120.0
+_GONE_S = 30.0
 
 
 def main(arguments: list[str]) -> int:
@@ -38,27 +31,18 @@ def main(arguments: list[str]) -> int:
     times = int(arguments[0]) if arguments else 20
     with tempfile.TemporaryDirectory() as folder:
         garage, at = _garage(Path(folder), int(arguments[1]) if len(arguments) > 1 else 0)
-        code = _OURS.format(garage=str(garage), at=at)
-        bench, kept = [], []
-        with _open(code) as wire:
+        code = code_of(garage, at)
+        bench = []
+        with opened(code) as wire:
             for _ in range(times):
                 bench.append(_until(wire, "b", "calculators"))
                 _until(wire, "g", "garage")
-            wire.after("p", 1.0)
-            for turn in range(times):
-                kept.append(_journalled(wire, garage, "+-"[turn % 2]))
-                wire.read(0.3)
         early = {key: [_early(code, key) for _ in range(max(times // 4, 1))] for key in _EARLY}
         leaving = [_left(code) for _ in range(times)]
-        bare = [_written(garage / "garage.toml") for _ in range(times)]
     _line("from b to the whole bench page", bench)
     for key, found in early.items():
         _line(f"from {key} on the first page to its own", found)
     _line("from q to the end of the process", leaving)
-    _line("from a key to its journal line", kept)
-    _line("a bare durable write", bare)
-    ratio = statistics.median(kept) / statistics.median(bare)
-    sys.stdout.write(f"{'the last two':36}{ratio:8.2f} as a ratio\n")
     return 0
 
 
@@ -67,31 +51,13 @@ def _garage(folder: Path, sessions: int) -> tuple[Path, str]:
         career = write_career(folder / "career", sessions)
         return career.root, career.at.isoformat()
     copied = shutil.copytree(SAMPLE, folder / "garage", ignore=shutil.ignore_patterns(".paddock"))
-    return Path(copied), "2026-06-20T12:55:30"
+    return Path(copied), SAMPLE_AT
 
 
 def _line(name: str, found: list[float]) -> None:
     middle, least = statistics.median(found) * 1000, min(found) * 1000
     sys.stdout.write(f"{name:36}{middle:8.1f} ms in the middle{least:8.1f} ms at least\n")
     sys.stdout.flush()
-
-
-@contextlib.contextmanager
-def _open(code: str) -> Iterator[Wire]:
-    with Wire(code, loaded=False) as wire:
-        _wait_until_judged(wire)
-        yield wire
-        wire.type("q")
-        wire.ended()
-
-
-def _wait_until_judged(wire: Wire) -> None:
-    """Wait for the verdict of the start, however many seasons it takes, and until it is quiet."""
-    start = time.perf_counter()
-    while _READY not in wire.shown or "reading" in wire.shown:
-        assert time.perf_counter() - start < _JUDGED_S, wire.shown
-        wire.read(0.1, 1.0)
-    wire.read(1.0)
 
 
 def _until(wire: Wire, key: str, mark: str) -> float:
@@ -118,12 +84,12 @@ def _early(code: str, key: str) -> float:
     with Wire(code, loaded=False) as wire:
         start = time.perf_counter()
         while _page(wire) != "garage":
-            assert time.perf_counter() - start < _JUDGED_S, wire.shown
+            assert time.perf_counter() - start < JUDGED_S, wire.shown
             wire.read(0.001, 0.01)
         typed = last = time.perf_counter()
         wire.type(key)
         while select.select([wire.near], [], [], 0.5)[0] or _page(wire) in ("", "garage"):
-            assert time.perf_counter() - typed < _JUDGED_S, wire.shown
+            assert time.perf_counter() - typed < JUDGED_S, wire.shown
             if select.select([wire.near], [], [], 0)[0]:
                 last = _fed(wire)
         wire.type("q")
@@ -137,29 +103,9 @@ def _page(wire: Wire) -> str:
     return (rest if clock.startswith("clock") else clock).partition(" · ")[0].strip()
 
 
-def _journalled(wire: Wire, garage: Path, key: str) -> float:
-    """Return the seconds from a key that changes a value to the line of it in the journal."""
-    before = _size(garage)
-    start = time.perf_counter()
-    wire.type(key)
-    while _size(garage) <= before:
-        assert time.perf_counter() - start < _GONE_S, wire.shown
-        time.sleep(0.00005)
-    return time.perf_counter() - start
-
-
-def _size(garage: Path) -> int:
-    """Return the bytes of the journal: looked at so often that it takes no more than a list and a status."""
-    try:
-        with os.scandir(garage / ".paddock" / "journal") as found:
-            return sum(one.stat().st_size for one in found)
-    except FileNotFoundError:
-        return 0
-
-
 def _left(code: str) -> float:
     with Wire(code, loaded=False) as wire:
-        _wait_until_judged(wire)
+        wait_until_judged(wire)
         start = time.perf_counter()
         wire.type("q")
         while wire.process.poll() is None:
@@ -167,18 +113,3 @@ def _left(code: str) -> float:
                 with contextlib.suppress(OSError):
                     os.read(wire.near, 65536)
         return time.perf_counter() - start
-
-
-def _written(path: Path) -> float:
-    """Return the seconds in which a file is written beside, synced, put in place, and its folder synced."""
-    data, beside = path.read_bytes(), path.with_name(".bare")
-    start = time.perf_counter()
-    file = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
-    os.write(file, data)
-    os.fsync(file)
-    os.close(file)
-    beside.replace(path)
-    folder = os.open(path.parent, os.O_RDONLY)
-    os.fsync(folder)
-    os.close(folder)
-    return time.perf_counter() - start
