@@ -8,6 +8,7 @@ import stat
 from paddock_tui.records.edits import AnyChange, Rename, Step
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.store import intent as intents
+from paddock_tui.store.crash import report
 from paddock_tui.store.cut_short import INTENT
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.files import sweep
@@ -44,15 +45,26 @@ def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: J
     moment = now or dt.datetime.now()
     try:
         with hold(files.root, since=now) as folder:
-            if not files.swept:
-                sweep(files.tree)
-                files.swept = True
-            _mended(files, folder, moment)
-            return _save_locked(files, folder, step, moment, note)
+            try:
+                _mended(files, folder, moment)
+                return _save_locked(files, folder, step, moment, note)
+            finally:
+                # Behind the step: it looks at every name in the garage, of many seasons thousands.
+                _swept(files)
     except Locked as error:
         return NotSaved(str(error), "try again when it is done")
     except NotWritten as error:
         return NotSaved(error.reason, error.mend)
+
+
+def _swept(files: GarageFiles) -> None:
+    """Remove what dead processes left half-written, once in a run; what that meets is not the step's."""
+    if not files.swept:
+        files.swept = True
+        try:
+            sweep(files.tree)
+        except Exception as error:
+            report(error)
 
 
 def repair(files: GarageFiles, now: dt.datetime) -> str:
