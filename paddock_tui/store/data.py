@@ -34,6 +34,8 @@ _PLAIN = frozenset({str, int, bool})
 
 def same(one: object, other: object) -> bool:
     """Return whether values and their types are equal at every depth: True is not 1, and 1 is not 1.0."""
+    if one is other:
+        return True
     if type(one) is type(other) and type(one) in _PLAIN:
         return one == other
     if _is_table(one) and _is_table(other):
@@ -52,19 +54,21 @@ def same(one: object, other: object) -> bool:
 
 
 def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -> dict[str, Any]:
-    """Return the data that an edit must give.
+    """Return the data that an edit must give; what it does not touch is the same object in both.
 
     Where the last value of a table goes, the table goes too unless it `stands` by itself, that is by
     a header or as an inline table.
     """
-    result: dict[str, Any] = _copy(data)
+    result = here = dict(data)
+    for key in edit.path[:-1]:
+        below = here.get(key, {}) if edit.new is not MISSING else here[key]
+        # Only the tables on the way are others than before.
+        below = here[key] = dict(below)
+        here = below
     if edit.new is MISSING:
         _drop(result, edit.path, stands)
-        return result
-    here: dict[str, Any] = result
-    for key in edit.path[:-1]:
-        here = here.setdefault(key, {})
-    here[edit.path[-1]] = _copy(edit.new)
+    else:
+        here[edit.path[-1]] = _copy(edit.new)
     return result
 
 

@@ -145,5 +145,5 @@ def _stands(layout: Layout, path: Path) -> bool:
 
 
 def _parsed(text: str) -> FileData | None:
-    found = loads(text)
+    found = loads(text, shared=True)
     return found if isinstance(found, dict) else None

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.store.everyday import everyday
+from paddock_tui.store.everyday import everyday, in_blocks
 from paddock_tui.store.guarded import NotRead, anywhere, read_file
 from paddock_tui.store.hints import hint
 from paddock_tui.store.lines import BOM, key_spans, split_lines
@@ -45,10 +45,13 @@ def read_text(
         return InputError(found, "UTF-8 text", "save the file as UTF-8", line=line, file=name)
 
 
-def loads(text: str, file: str = "") -> dict[str, Any] | InputError:
-    """Parse TOML; what the parser refuses comes back with its line and, where known, the mend."""
+def loads(text: str, file: str = "", *, shared: bool = False) -> dict[str, Any] | InputError:
+    """Parse TOML; what the parser refuses comes back with its line and, where known, the mend.
+
+    `shared` data are for looking at only: tables that stand in other texts too may be one object there.
+    """
     body = text.removeprefix(BOM)
-    quick = everyday(body)
+    quick = in_blocks(body) if shared else everyday(body)
     if quick is not None:
         return quick
     dotted = _dotted(body)

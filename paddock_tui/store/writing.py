@@ -72,7 +72,7 @@ def _with_text(
 ) -> Write | Clash | NotSaved:
     data: FileData | None = None
     if isinstance(change, Change | Rekey):
-        found = loads(text)
+        found = loads(text, shared=True)
         if isinstance(found, dict):
             data, change = found, files.former.as_written(change, found)
     match change:

@@ -1,6 +1,7 @@
 """Comparing and changing plain data, strictly."""
 
 import datetime as dt
+from typing import NoReturn
 
 from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.store.data import after, blocked, lookup, outermost_missing, same
@@ -60,3 +61,32 @@ def test_tables_that_do_not_stand_by_themselves_go_with_their_last_value() -> No
     assert after(data, edit, lambda path: path == ("a",)) == {"a": {}, "d": 1}
     assert after(data, edit, lambda path: path == ()) == {"d": 1}
     assert data == {"a": {"b": {"c": 1}}, "d": 1}
+
+
+def test_what_an_edit_leaves_alone_is_the_same_object_and_what_was_there_stays() -> None:
+    data: dict[str, dict[str, dict[str, object]]] = {
+        "a": {"b": {"c": 1, "l": [1]}, "d": {"e": 2}},
+        "f": {"g": {}},
+    }
+
+    for edit in (
+        Edit(("a", "b", "c"), 1, 3),
+        Edit(("a", "b", "c"), 1, MISSING),
+        Edit(("a", "n", "o"), MISSING, 4),
+    ):
+        made = after(data, edit, lambda _: True)
+        assert made["f"] is data["f"]
+        assert made["a"]["d"] is data["a"]["d"]
+        assert made["a"] is not data["a"]
+        assert lookup(made, edit.path) == edit.new
+    assert data == {"a": {"b": {"c": 1, "l": [1]}, "d": {"e": 2}}, "f": {"g": {}}}
+
+
+def test_what_is_the_same_object_is_not_gone_through() -> None:
+    class Closed(dict[str, object]):
+        def keys(self) -> NoReturn:
+            raise AssertionError("compared by its values")
+
+    table = Closed(a=1)
+
+    assert same({"t": table}, {"t": table})
