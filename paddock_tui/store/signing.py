@@ -11,14 +11,22 @@ import stat
 import threading
 from functools import lru_cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import attrs
 
+from paddock_tui.on_demand import load_later
 from paddock_tui.store import system_calls
 from paddock_tui.store.errors import in_plain_words
 from paddock_tui.store.guarded import NotRead, read_at
 from paddock_tui.store.private import NotOurs, Private
 from paddock_tui.store.tree import TreePlace, release
+
+if TYPE_CHECKING:
+    from hmac import HMAC
+
+load_later("hmac")
+"""Else the first key that keeps something would wait for it."""
 
 _NAME = "key"
 _BYTES = 32
@@ -152,11 +160,19 @@ def _id_made(folder: Private) -> bytes:
 
 def mark(key: Key, garage: bytes, before: bytes, line: bytes) -> bytes:
     """Return the mark of a line: 64 hexadecimal digits."""
-    from hmac import digest
-
     # Each part with its length, so that no two sets of parts read the same.
     parts = b"".join(b"%d:%s" % (len(part), part) for part in (garage, before, line))
-    return digest(key.secret, parts, "sha256").hex().encode()
+    begun = _begun(key.secret).copy()
+    begun.update(parts)
+    return begun.hexdigest().encode()
+
+
+@lru_cache(maxsize=4)
+def _begun(secret: bytes) -> "HMAC":
+    """Return what every mark under a key begins with: to look the algorithm up took longer than the mark."""
+    from hmac import new
+
+    return new(secret, digestmod="sha256")
 
 
 _MARK = b', "mark": "'

@@ -1,14 +1,17 @@
 """One key for a user and one id for a garage, whoever asks first and however many ask at once."""
 
+import hmac
 import sys
 import threading
 from collections.abc import Callable, Iterator
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
+from unittest.mock import Mock
 
 import pytest
 
+from paddock_tui.on_demand import Later
 from paddock_tui.store import signing
 from paddock_tui.store.private import private
 
@@ -98,3 +101,22 @@ def test_a_key_of_another_run_that_was_saved_meanwhile_is_not_changed(
     saved.chmod(0o600)
     assert signing.user_key() == first
     assert saved.read_bytes() == bytes(range(32))
+
+
+def test_a_mark_is_what_the_standard_says_and_the_algorithm_is_looked_up_once_for_a_key(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    signing._begun.cache_clear()
+    begun = Mock(wraps=hmac.new)
+    monkeypatch.setattr(hmac, "new", begun)
+    key, other = signing.Key(b"k" * 32), signing.Key(b"o" * 32)
+
+    for line in (b"{}", b'{"a": 1}'):
+        parts = b"2:id1:b%d:%s" % (len(line), line)
+        assert signing.mark(key, b"id", b"b", line) == hmac.digest(key.secret, parts, "sha256").hex().encode()
+        assert signing.mark(other, b"id", b"b", line) != signing.mark(key, b"id", b"b", line)
+    assert begun.call_count == 2
+
+
+def test_what_makes_a_mark_is_loaded_before_the_first_key_that_keeps_something() -> None:
+    assert "hmac" in Later.declared
