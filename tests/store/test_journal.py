@@ -4,12 +4,15 @@ import datetime as dt
 import json
 import string
 from pathlib import Path
+from unittest.mock import Mock
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Raw, Rekey, Remove, Rename, Step, Value
 from paddock_tui.records.paths import GARAGE, Ref
+from paddock_tui.store import journal
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import (
     JournalEntry,
@@ -174,3 +177,27 @@ def test_the_past_is_followed_through_undo_redo_and_new_steps() -> None:
     assert ([one.id for one in past.done], past.undone) == (["1", "2", "4"], ())
     past = undo_history([*lines, line("2", "passed", ""), line("9", "undo", ""), line("9", "redo", "")])
     assert ([one.id for one in past.done], [one.id for one in past.undone]) == (["1"], ["3"])
+
+
+def test_the_newest_number_is_found_without_what_the_lines_did(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    root = write(tmp_path)
+    kept(root, change("Plain", "A"))
+    kept(root, change("A", "B"))
+    journal._places.clear()
+    read = Mock(wraps=loaded)
+    monkeypatch.setattr(journal, "loaded", read)
+
+    assert journal.newest_place(root) == 2
+    assert read.call_count == 0
+
+
+def test_a_line_of_ours_that_has_no_number_is_passed_over() -> None:
+    assert [journal._place(line) for line in (b'{"place": 7}', b"{}", b"[]", b"no", b'{"place": "x"}')] == [
+        7,
+        0,
+        None,
+        None,
+        None,
+    ]
