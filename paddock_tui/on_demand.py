@@ -77,7 +77,8 @@ class Later:
         """Return what calls one of them."""
 
         def call(*given: Any, **named: Any) -> Any:
-            return getattr(import_module(self._module), name)(*given, **named)
+            module = sys.modules.get(self._module) if Later.is_loaded else None
+            return getattr(module or import_module(self._module), name)(*given, **named)
 
         call.__name__ = name
         return call

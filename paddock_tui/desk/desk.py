@@ -276,7 +276,7 @@ class Desk(LooksAt):
 
     def _try(self, done: Done) -> Outcome:
         try:
-            note = attrs.evolve(self._history.note(done), doubtful=self.clock_in_doubt)
+            note = self._history.note(done, doubtful=self.clock_in_doubt)
             return save(self.files, done.step, self.now(), note)
         except Exception as error:
             where = report(error)

@@ -61,9 +61,9 @@ class Timeline:
         """When the last step of earlier runs was noted, as the clock said."""
         self._root = root
 
-    def note(self, done: Done) -> JournalNote:
-        """Return what the journal is to say of a step."""
-        return JournalNote(self.run, done.what, done.id)
+    def note(self, done: Done, *, doubtful: bool = False) -> JournalNote:
+        """Return what the journal is to say of a step; `doubtful` says that of its time."""
+        return JournalNote(self.run, done.what, done.id, doubtful)
 
     def begin(self, step: Step) -> Done:
         """Begin a new step; what was taken back before can be done again only if this one fails."""

@@ -89,7 +89,7 @@ class FormerIds:
     def _moved(self, kind: str, data: Mapping[str, Any]) -> Iterator[tuple[Path, str, str]]:
         """List what is called otherwise now: values first, then keys from the inside out."""
         for pattern, wanted in reference_fields(kind):
-            for path in matching(data, pattern):
+            for path in _fitting(data, pattern):
                 old = lookup(data, path)
                 new = self.current(Ref(wanted, old)).id if isinstance(old, str) else old
                 if isinstance(old, str) and isinstance(new, str) and new != old:
@@ -132,8 +132,7 @@ class FormerIds:
 def names_in(kind: str, data: Mapping[str, Any]) -> Iterator[Ref]:
     """List the records that the data of one names, as values and as keys."""
     for pattern, wanted in reference_fields(kind):
-        found = [pattern] if len(pattern) == 1 else matching(data, pattern)
-        names = (lookup(data, path) for path in found)
+        names = (lookup(data, path) for path in _fitting(data, pattern))
         yield from (Ref(wanted, name) for name in names if isinstance(name, str))
     table, kinds = KEYED_BY.get(kind, ("", ()))
     for depth in range(1, len(kinds) + 1):
@@ -149,6 +148,11 @@ def matching(data: Any, pattern: Path, at: Path = ()) -> list[Path]:
         return []
     keys = list(data) if pattern[0] == ANY else [pattern[0]] if pattern[0] in data else []
     return [path for key in keys for path in matching(data[key], pattern[1:], (*at, key))]
+
+
+def _fitting(data: Mapping[str, Any], pattern: Path) -> list[Path]:
+    """List the paths at which a pattern may have a value: one of a single key is such a path itself."""
+    return [pattern] if len(pattern) == 1 else matching(data, pattern)
 
 
 def _keys(table: object) -> list[str]:

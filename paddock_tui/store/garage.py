@@ -37,6 +37,7 @@ class GarageFiles:
 
     def __init__(self, root: FilePath) -> None:
         self.root = root
+        self._own_file = root / GARAGE_FILE
         self._allowed = Allowed(root)
         self.tree = Tree(root, self._allowed)
         self.said_no_key = False
@@ -127,7 +128,7 @@ class GarageFiles:
     def path_of(self, ref: Ref) -> FilePath | None:
         """Return the file of a record that is there; found in the listing, never built from the id."""
         if ref == GARAGE:
-            return self.root / GARAGE_FILE
+            return self._own_file
         return self.there().get(ref.kind, NONE).get(ref.id)
 
     def path_for(self, ref: Ref) -> FilePath:

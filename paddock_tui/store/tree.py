@@ -58,7 +58,7 @@ class Tree:
         `make` makes the folders on the way. Of a link `itself` means the link, not what it leads to.
         Raises LeadsOut where a link leads to a place that is not allowed, and OSError.
         """
-        parts = path.relative_to(self.root).parts
+        parts = self._below(path)
         try:
             found = _walked(self.real, parts, make, itself)
         except _Link:
@@ -70,11 +70,17 @@ class Tree:
 
     def folder(self, path: Path) -> int:
         """Open a folder below the root to which no link leads. Raises OSError."""
-        parts = path.relative_to(self.root).parts
+        parts = self._below(path)
         try:
             return _walked(self.real, (*parts, "."), False, True).folder
         except _Link:
             raise OSError(errno.ELOOP, "a link stands on the way") from None
+
+    def _below(self, path: Path) -> tuple[str, ...]:
+        """Return the names on the way from the root to a path. Raises ValueError where it is not below."""
+        # A path remembers its parts; another path for the way would have to find its own each time.
+        above, parts = self.root.parts, path.parts
+        return parts[len(above) :] if parts[: len(above)] == above else path.relative_to(self.root).parts
 
     def target(self, path: Path, itself: bool = False) -> Path:
         """Return where a path leads through its links. Raises LeadsOut where that is not allowed."""
@@ -158,5 +164,7 @@ def sync_names(folder: int) -> None:
 
 def release(file: int) -> None:
     """Close what was read, or synced already: that this fails loses nothing."""
-    with contextlib.suppress(OSError):
+    try:
         system_calls.close(file)
+    except OSError:
+        return

@@ -1,7 +1,9 @@
 """What keeping an edit takes, counted: parses, syncs, and texts given to tomlkit."""
 
 from collections import Counter
-from pathlib import Path
+from collections.abc import Callable
+from pathlib import Path, PurePath
+from typing import Any
 from unittest.mock import Mock
 
 import pytest
@@ -9,8 +11,8 @@ import tomlkit
 
 from paddock_tui.records.edits import Change, Edit, Step
 from paddock_tui.records.paths import Ref
+from paddock_tui.store import data, system_calls, writing
 from paddock_tui.store import patch as patching
-from paddock_tui.store import system_calls, writing
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.reading import loads
 from paddock_tui.store.saving import Saved, save
@@ -61,3 +63,45 @@ def test_a_kept_value_asks_the_system_no_more_than_it_needs(tmp_path: Path) -> N
     assert len(faults.seen) <= CALLS, sorted(Counter(faults.seen).items())
     assert "truncate" not in faults.seen
     assert faults.seen.count("create") == 1  # the file that takes the place of the old one
+
+
+def test_what_stands_under_other_headings_is_not_compared_value_by_value(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    more = "".join(
+        f"\n[notes.n{number}]\n" + "".join(f'k{k} = "{k}"\n' for k in range(20)) for number in range(30)
+    )
+    root = write(tmp_path)
+    with (root / "bikes" / "plain.toml").open("a") as file:
+        file.write(more)
+    files = GarageFiles(root)
+    compared = Mock(wraps=data.same)
+    monkeypatch.setattr(data, "same", compared)
+
+    assert isinstance(save(files, change(Edit(("name",), "Plain", "First"))), Saved)
+
+    assert compared.call_count < 100  # of more than six hundred values
+
+
+def test_no_path_is_put_together_or_taken_apart_for_a_save(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    files = GarageFiles(write(tmp_path))
+    save(files, change(Edit(("name",), "Plain", "First")))
+    made: list[str] = []
+
+    def noting(name: str) -> Callable[..., Any]:
+        call = getattr(PurePath, name)
+
+        def noted(*given: Any) -> Any:
+            made.append(name)
+            return call(*given)
+
+        return noted
+
+    for name in ("relative_to", "__truediv__", "joinpath", "with_name"):
+        monkeypatch.setattr(PurePath, name, noting(name))
+
+    assert isinstance(save(files, change(Edit(("name",), "First", "Second"))), Saved)
+
+    assert made == []
