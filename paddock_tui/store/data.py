@@ -13,7 +13,7 @@ def lookup(data: Mapping[str, Any], path: Path) -> Value | Missing:
     """Return the value at a path; MISSING where the way ends or leads through something that is no table."""
     here: Any = data
     for key in path:
-        if not isinstance(here, Mapping) or key not in here:
+        if not _is_table(here) or key not in here:
             return MISSING
         here = here[key]
     return cast("Value", here)
@@ -125,7 +125,7 @@ def _drop(data: dict[str, Any], path: Path, stands: Callable[[Path], bool]) -> N
 
 
 def _is_table(value: object) -> bool:
-    # Asking whether it is any mapping takes many times as long, and what was read is of no other kind.
+    # Asking whether it is any mapping takes many times as long, and what was read is mostly of this kind.
     return type(value) is dict or isinstance(value, Mapping)
 
 

@@ -85,6 +85,8 @@ def _number(value: int | float) -> str:
 
 
 def _string(value: str) -> str:
+    if value.isascii() and value.isprintable() and '"' not in value and "\\" not in value:
+        return f'"{value}"'  # as nearly every value is: not letter by letter
     return f'"{"".join(_escaped(char) for char in value)}"'
 
 

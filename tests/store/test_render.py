@@ -2,6 +2,8 @@
 
 import datetime as dt
 import tomllib
+import unicodedata
+from typing import NoReturn
 
 import pytest
 from hypothesis import given
@@ -53,6 +55,17 @@ def test_a_written_value_reads_back_the_same(value: Value) -> None:
 
     assert "\n" not in text
     assert same(tomllib.loads(f"a = {text}")["a"], value)
+
+
+def test_a_text_without_anything_to_escape_is_not_looked_at_letter_by_letter(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def letter(_: str) -> NoReturn:
+        raise AssertionError("letter by letter")
+
+    monkeypatch.setattr(unicodedata, "category", letter)
+
+    assert render("standing water") == '"standing water"'
 
 
 @examples(25)
