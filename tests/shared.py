@@ -62,9 +62,9 @@ def check() -> None:
         assert given == right, "the data of a file was changed in place"
 
 
-def _loads(text: str, file: str = "") -> dict[str, Any] | InputError:
+def _loads(text: str, file: str = "", *, shared: bool = False) -> dict[str, Any] | InputError:
     if text not in _TEXTS:
-        return loads(text, file)
+        return loads(text, file, shared=shared)
     if text not in _DATA:
         given, right = loads(text, file), loads(text, file)
         assert isinstance(given, dict)
