@@ -1,7 +1,9 @@
 """The head of a file, read without the rest: of hundreds of days only the date is asked for."""
 
+import array
 import contextlib
 import datetime as dt
+import itertools
 import json
 import re
 import time
@@ -93,10 +95,7 @@ def having(files: GarageFiles, kind: str, table: str) -> tuple[Ref, ...]:
     known = files.rows.others.having.get(name)
     if known is not None and (known.refs, known.stamps) == (refs, stamps):
         return known.found
-    # Few garages have as many.
-    from paddock_tui.store.digests import digest
-
-    sealed = digest(repr(([ref.id for ref in refs], stamps)).encode())
+    sealed = _seal(refs, stamps)
     names = _noted(files, name, sealed)
     if names is not None:
         found = tuple(ref for ref in refs if ref.id in names)
@@ -116,7 +115,21 @@ def _stamps(files: GarageFiles, refs: tuple[Ref, ...]) -> tuple[Stamp, ...]:
     indexed = files.rows.indexed
     found = tuple([indexed.get(ref) or files.stamp(ref) for ref in refs])
     known = tuple([one for one in found if one is not None])
-    return known if len(known) == len(found) and files.staged.keys().isdisjoint(refs) else ()
+    edited = bool(files.staged) and not files.staged.keys().isdisjoint(refs)
+    return known if len(known) == len(found) and not edited else ()
+
+
+def _seal(refs: tuple[Ref, ...], stamps: tuple[Stamp, ...]) -> str:
+    """Return what only these very files have; as plain numbers, since words for so many take long."""
+    try:
+        told = array.array("q", itertools.chain.from_iterable(stamps)).tobytes()
+    except OverflowError:
+        told = repr(stamps).encode()
+    names = "\n".join([ref.id for ref in refs])
+    # Few garages have as many.
+    from paddock_tui.store.digests import digest
+
+    return digest(b"\n".join((b"%d" % len(refs), names.encode(), told)))
 
 
 def _noted(files: GarageFiles, name: str, sealed: str) -> frozenset[str] | None:
