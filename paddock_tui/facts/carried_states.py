@@ -262,6 +262,9 @@ class _TakenLater(Mapping[Any, Any]):
             self._taken[key] = self._take(self._carried[key])
         return self._taken[key]
 
+    def __contains__(self, key: object) -> bool:
+        return key in self._carried
+
     def __iter__(self) -> Iterator[Any]:
         return iter(self._carried)
 

@@ -95,6 +95,9 @@ class OverEarlier(Mapping[K, V]):
     def __getitem__(self, key: K) -> V:
         return self._own[key] if key in self._own else self._earlier[key]
 
+    def __contains__(self, key: object) -> bool:
+        return key in self._own or key in self._earlier
+
     def __iter__(self) -> Iterator[K]:
         yield from self._earlier
         yield from (key for key in self._own if key not in self._earlier)
