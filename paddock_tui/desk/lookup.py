@@ -4,14 +4,14 @@ import bisect
 import datetime as dt
 import operator
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, NamedTuple
 
 import attrs
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import row_of
+from paddock_tui.store.index import SessionRow, row_of
 
 Order = tuple[dt.date, int, dt.time, str]
 """Where a session stands: date, number, start, and its id where these are the same."""
@@ -173,16 +173,32 @@ def _date_of(placed: tuple[Order, Ref]) -> dt.date:
 
 def in_order(files: GarageFiles) -> Sequence[tuple[Order, Ref]]:
     """List the sessions that have a place, in their order."""
+    return _placed(files).order
+
+
+class _Placed(NamedTuple):
+    """All sessions that have a place, in their order, and beside each its row."""
+
+    order: list[tuple[Order, Ref]]
+    rows: list[SessionRow]
+
+
+def _placed(files: GarageFiles) -> _Placed:
     refs = files.listing("session")
 
-    def placed() -> list[tuple[Order, Ref]]:
-        rows = zip(refs, files.rows.each(refs), strict=True)
-        found = [((*row[:3], ref.id), ref) for ref, row in rows if row is not None]
+    def placed() -> _Placed:
+        rows = zip(refs, _rows(files, refs), strict=True)
+        found = [((*row[:3], ref.id), ref, row) for ref, row in rows if row is not None]
         files.rows.write()
-        found.sort()
-        return found
+        found.sort(key=operator.itemgetter(0))
+        return _Placed([one[:2] for one in found], [row for _, _, row in found])
 
     return files.rows.derived(refs, ("placed",), placed)
+
+
+def _rows(files: GarageFiles, refs: tuple[Ref, ...]) -> Sequence[SessionRow | None]:
+    """Return the rows of all sessions, which are put together once for all that is asked of them."""
+    return files.rows.derived(refs, ("rows",), lambda: files.rows.each(refs))
 
 
 def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref]]]:
@@ -190,9 +206,8 @@ def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref
 
     def grouped() -> dict[Any, list[tuple[Order, Ref]]]:
         found: dict[Any, list[tuple[Order, Ref]]] = {}
-        placed = in_order(files)
-        rows = files.rows.each([ref for _, ref in placed])
-        for group, one in zip(map(operator.attrgetter(what), rows), placed, strict=True):
+        placed = _placed(files)
+        for group, one in zip(map(operator.attrgetter(what), placed.rows), placed.order, strict=True):
             if group in found:
                 found[group].append(one)
             else:
@@ -208,7 +223,7 @@ def without_a_date(files: GarageFiles) -> Sequence[Ref]:
     return files.rows.derived(
         refs,
         ("without a date",),
-        lambda: [ref for ref, row in zip(refs, files.rows.each(refs), strict=True) if row is None],
+        lambda: [ref for ref, row in zip(refs, _rows(files, refs), strict=True) if row is None],
     )
 
 
@@ -217,7 +232,7 @@ def without_a_place(files: GarageFiles) -> Sequence[Ref]:
     refs = files.listing("session")
 
     def found() -> list[Ref]:
-        rows = zip(refs, files.rows.each(refs), strict=True)
+        rows = zip(refs, _rows(files, refs), strict=True)
         return [ref for ref, row in rows if row is None or not (row.bike and row.rider)]
 
     return files.rows.derived(refs, ("without a place",), found)

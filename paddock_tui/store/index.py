@@ -8,10 +8,10 @@ the index was written. Whatever is wrong with the index makes the files be read.
 
 import datetime as dt
 import functools
-import itertools
 import json
 import operator
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from itertools import compress, groupby
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -129,15 +129,18 @@ class SessionIndex:
         """Return what is noted of those of many files that are still the same."""
         names, found, at = [ref.id for ref in refs], Noted([], [], []), 0
         # Named after their day they mostly come year by year, and mostly all are as they were.
-        for begins, group in itertools.groupby([name[:4] for name in names]):
+        for begins, group in groupby([name[:4] for name in names]):
             end = at + sum(1 for _ in group)
             year = self._year(year_of(begins))
             known, now = list(map(year.stamps.get, names[at:end])), stamps[at:end]
-            same = itertools.repeat(True) if known == now else map(operator.eq, known, now)
-            places = list(itertools.compress(range(at, end), same))
-            found.refs.extend(map(refs.__getitem__, places))
-            found.stamps.extend(map(stamps.__getitem__, places))
-            found.rows.extend(map(year.rows.__getitem__, map(names.__getitem__, places)))
+            there, ids = refs[at:end], names[at:end]
+            if known != now:
+                same = list(map(operator.eq, known, now))
+                there, ids = list(compress(there, same)), list(compress(ids, same))
+                now = list(compress(now, same))
+            found.refs.extend(there)
+            found.stamps.extend(now)
+            found.rows.extend(map(year.rows.__getitem__, ids))
             at = end
         return found
 

@@ -177,7 +177,7 @@ def listed(tree: Tree, before: Listing | None = None) -> Listing:
         here = files[kind] = RecordFiles()
         for folder, names in walk.records(tree.root / top):
             stems = [name[: -len(SUFFIX)] for name in names]
-            if here.keys().isdisjoint(stems) and are_ids(stems):
+            if (not here or here.keys().isdisjoint(stems)) and are_ids(stems):
                 here.put_all(stems, folder)
             else:
                 walk.strays += _put_each(here, folder, stems, tree.root)
