@@ -90,19 +90,46 @@ class Noted(NamedTuple):
     rows: list[SessionRow]
 
 
+class _AsRead(NamedTuple):
+    """What was read of one year, side by side: ids, stamps, rows, and what each was read whole with."""
+
+    ids: list[str]
+    stamps: list[Stamp]
+    rows: list[SessionRow]
+    sound: list[str]
+
+
 class _Year:
     """What is noted of the sessions of one year by their ids.
 
-    Their stamps, their rows, and what each was read whole with; that is empty where it is not known.
+    Their stamps, their rows, and what each was read whole with; that is empty where it is not known. Each is
+    put together when one of them is asked for: mostly all are, and are as they were `as_read`.
     """
 
-    def __init__(self) -> None:
-        self.stamps: dict[str, Stamp] = {}
-        self.rows: dict[str, SessionRow] = {}
-        self.sound: dict[str, str] = {}
+    def __init__(self, as_read: _AsRead | None = None) -> None:
+        self.as_read = as_read or _AsRead([], [], [], [])
+
+    @functools.cached_property
+    def stamps(self) -> dict[str, Stamp]:
+        """The stamp of each."""
+        return dict(zip(self.as_read.ids, self.as_read.stamps, strict=True))
+
+    @functools.cached_property
+    def rows(self) -> dict[str, SessionRow]:
+        """The row of each."""
+        return dict(zip(self.as_read.ids, self.as_read.rows, strict=True))
+
+    @functools.cached_property
+    def sound(self) -> dict[str, str]:
+        """What each was read whole with."""
+        return dict(zip(self.as_read.ids, self.as_read.sound, strict=True))
 
     def put(self, name: str, stamp: Stamp, row: SessionRow, sound: str) -> None:
         self.stamps[name], self.rows[name], self.sound[name] = stamp, row, sound
+
+    def same(self, ids: list[str], stamps: Sequence[Stamp]) -> list[bool]:
+        """Return of each of some files whether something is noted of it, and it is still the same."""
+        return list(map(operator.eq, map(self.stamps.get, ids), stamps))
 
     def only(self, those: Callable[[str], bool]) -> "_Year":
         """Return what is noted of some of them."""
@@ -132,15 +159,16 @@ class SessionIndex:
         for begins, group in groupby([name[:4] for name in names]):
             end = at + sum(1 for _ in group)
             year = self._year(year_of(begins))
-            known, now = list(map(year.stamps.get, names[at:end])), stamps[at:end]
-            there, ids = refs[at:end], names[at:end]
-            if known != now:
-                same = list(map(operator.eq, known, now))
-                there, ids = list(compress(there, same)), list(compress(ids, same))
-                now = list(compress(now, same))
-            found.refs.extend(there)
-            found.stamps.extend(now)
-            found.rows.extend(map(year.rows.__getitem__, ids))
+            part, ids, now = refs[at:end], names[at:end], stamps[at:end]
+            if (year.as_read.ids, year.as_read.stamps) == (ids, now):
+                found.refs.extend(part)
+                found.stamps.extend(now)
+                found.rows.extend(year.as_read.rows)
+            else:
+                same = year.same(ids, now)
+                found.refs.extend(compress(part, same))
+                found.stamps.extend(compress(now, same))
+                found.rows.extend(map(year.rows.__getitem__, compress(ids, same)))
             at = end
         return found
 
@@ -251,10 +279,10 @@ def _rows(columns: dict[str, Any], rested: int) -> _Year:
         each_of(columns["was"], lambda held: tuple(map(word, held))),
         strict=True,
     )
-    year = _Year()
-    year.stamps = dict(zip(ids, stamps, strict=True))
-    year.rows = dict(zip(ids, map(_row, said), strict=True))
-    year.sound = dict(zip(ids, each_of(columns["sound"], word), strict=True))
+    as_read = _AsRead(ids, list(stamps), list(map(_row, said)), list(each_of(columns["sound"], word)))
+    if {len(as_read.stamps), len(as_read.rows), len(as_read.sound)} != {len(ids)}:
+        raise ValueError(columns)
+    year = _Year(as_read)
     if max(changed, default=0) <= rested and max(status, default=0) <= rested:
         return year
     return year.only(lambda name: max(year.stamps[name][:2]) <= rested)

@@ -310,9 +310,11 @@ def _read(folder: Path) -> tuple[str | FolderEntry, ...]:
     with os.scandir(folder) as entries:
         found = list(entries)
     names = [entry.name for entry in found if entry.is_file(follow_symlinks=False)]
-    plain = [name for name in names if name.endswith(SUFFIX) and name[0] != "."]
+    # Mostly all are such: of thousands that is asked at once.
+    joined = f"/{'/'.join(names)}/"
+    all_plain = joined.count(f"{SUFFIX}/") == len(names) and "/." not in joined
+    plain = names if all_plain else [name for name in names if name.endswith(SUFFIX) and name[0] != "."]
     apart: list[FolderEntry] = []
-    # Mostly there is nothing else: of thousands each is asked one thing.
     for entry in found if len(names) < len(found) else ():
         name = entry.name
         if name[0] == "." or entry.is_file(follow_symlinks=False):
