@@ -373,11 +373,11 @@ class GarageFiles:
                 if isinstance(data, dict):
                     yield ref, former_ids(data)
 
-    def _held(self, ref: Ref) -> Mapping[str, Any] | None:
-        """Return the data of a record that is in memory; None where it would have to be read."""
-        if ref in self.staged or ref not in self._raw:
-            return self.staged.get(ref)
-        return self._as_called(ref, self._raw[ref]).data
+    def _held(self, refs: Iterable[Ref]) -> dict[Ref, Mapping[str, Any]]:
+        """Return the data of those of some records that are in memory; others would have to be read."""
+        raw, staged = self._raw, self.staged
+        there = [ref for ref in refs if ref in raw or ref in staged]
+        return {ref: staged[ref] if ref in staged else self._as_called(ref, raw[ref]).data for ref in there}
 
     def _stamp_and_data(self, ref: Ref) -> tuple[Stamp | None, Mapping[str, Any]]:
         raw = self._read_raw(ref)

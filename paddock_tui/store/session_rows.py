@@ -2,7 +2,7 @@
 
 import contextlib
 import operator
-from collections.abc import Callable, Container, Hashable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Container, Hashable, Iterable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from paddock_tui.records.paths import Ref
@@ -25,8 +25,8 @@ _Named = tuple[str, str, str, str]
 class SessionRows:
     """Remembers each session's row until its record is touched. Nothing is looked at that nobody asks for.
 
-    `tree` is the garage's folder, `there` are the files, `stamp_of` looks at one, `held` gives the data
-    that is in memory, `data_of` reads it as it is written; `current` says what a record is called by now.
+    `tree` is the garage's folder, `there` are the files, `stamp_of` looks at one, `held` gives what data
+    of them is in memory, `data_of` reads it as it is written; `current` says what a record is called by now.
     The index holds what is written.
     """
 
@@ -35,7 +35,7 @@ class SessionRows:
         tree: Tree,
         there: Callable[[], Mapping[str, RecordFiles]],
         stamp_of: Callable[[Ref], Stamp | None],
-        held: Callable[[Ref], Mapping[str, Any] | None],
+        held: Callable[[Iterable[Ref]], Mapping[Ref, Mapping[str, Any]]],
         data_of: Callable[[Ref], tuple[Stamp | None, Mapping[str, Any]]],
         current: Callable[[Ref], Ref],
     ) -> None:
@@ -73,7 +73,8 @@ class SessionRows:
                 return list(map(self._rows.__getitem__, refs))
         unknown = [ref for ref in refs if ref not in self._rows]
         if len(unknown) >= _MANY:
-            self._take_noted([ref for ref in unknown if self._held(ref) is None])
+            held = self._held(unknown)
+            self._take_noted([ref for ref in unknown if ref not in held] if held else unknown)
         rows, doubted = self._rows, self._doubted
         if not doubted:
             with contextlib.suppress(KeyError):
@@ -216,9 +217,9 @@ class SessionRows:
             others.write()
 
     def _found(self, ref: Ref) -> SessionRow | None:
-        held = self._held(ref)
-        if held is not None:
-            return row_of(held)
+        held = self._held((ref,))
+        if ref in held:
+            return row_of(held[ref])
         index = self._opened()
         stamp = self._stamp_of(ref) if index is not None else None
         noted = index.row(ref.id, stamp) if index is not None and stamp is not None else None
