@@ -53,12 +53,18 @@ class TakenUp:
     """
 
     def __init__(
-        self, distance: Distance, held: Carried, far: tuple[int, str], later: PastLater, real: Path
+        self,
+        distance: Distance,
+        held: Carried,
+        named: dict[Ref, Stamp | None],
+        far: tuple[int, str],
+        later: PastLater,
+        real: Path,
     ) -> None:
         body = held.body
         self.name, self.later, self.far, self._real = distance.name, later, far, real
         self.tyre_sets, self.people = tuple(body["tyre_sets"]), tuple(body["people"])
-        self.named = _named(body)
+        self.named = named
         self.not_before = frozenset(body["not_before"])
         self.folds = {rider: Fold(kept, held.parts[kept["state"]]) for rider, kept in body["folds"].items()}
         """The folds as they are written."""
@@ -75,7 +81,7 @@ class TakenUp:
         held = read_carried(self._real, FAR.of(self.later.bike))
         if held is None or (held.body["count"], held.digest) != self.far:
             return None
-        return TakenUp(FAR, held, self.far, self.later, self._real)
+        return TakenUp(FAR, held, _named(held.body), self.far, self.later, self._real)
 
     def by(self, count: int) -> "TakenUp | None":
         """Return this, or what is kept far back, that is behind no more than so many sessions."""
@@ -112,26 +118,29 @@ def _taken_up(
     if held is None:
         return None
     try:
-        known = _known(files, held.body, placed)
+        named = _named(held.body)
+        known = _known(files, held.body, named, placed)
         if known is None:
             return None
         later = PastLater(LaterFiles(files, bike), bike[0], known)
         far = (
             (len(known), held.digest) if distance is FAR else (int(held.body["far"][0]), held.body["far"][1])
         )
-        return TakenUp(distance, held, far, later, real)
+        return TakenUp(distance, held, named, far, later, real)
     except (KeyError, TypeError, ValueError, IndexError, AttributeError, NotCarried):
         return None
 
 
-def _known(files: GarageFiles, body: dict[str, Any], placed: Placed) -> list[InShort] | None:
+def _known(
+    files: GarageFiles, body: dict[str, Any], named: Mapping[Ref, Stamp | None], placed: Placed
+) -> list[InShort] | None:
     """Return what is known of the sessions without reading them; None where one thing is not as it was."""
     count, up_to = int(body["count"]), dt.date.fromisoformat(body["up_to"])
     if not 0 < count <= len(placed) or placed[count - 1][0][0] != up_to:
         return None
     if count < len(placed) and placed[count][0][0] <= up_to:
         return None
-    refs, named = [ref for _, ref in placed[:count]], _named(body)
+    refs = [ref for _, ref in placed[:count]]
     if body["seal"] != seal_of(files, refs) or not _are_as_named(files, named):
         return None
     not_before = frozenset(body["not_before"])

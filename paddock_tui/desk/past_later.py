@@ -46,11 +46,10 @@ class PastLater:
         return found if isinstance(found, TyreSet) else None
 
     def record(self, ref: Ref) -> Record | None:
-        """Return any record that was not read; None where it cannot be read by now."""
+        """Return any record that was not read, without what it names; None where it cannot be read by now."""
         with self._lock:
-            if ref.kind == "session" and ref.id in self.places:
-                return self.sessions[self.places[ref.id]].session
-            return self._record(ref)
+            at = self.places.get(ref.id, -1) if ref.kind == "session" else -1
+            return self.sessions[at].session if at in self._done else self._record(ref)
 
     def _whole(self, name: str) -> PastSession:
         with self._lock:
@@ -59,8 +58,13 @@ class PastLater:
             self._run = self._run + 1 if abs(step) == 1 else 0
             wanted = self._next(at, step, min(1 << self._run, _MOST_AT_ONCE))
             refs = [Ref("session", self.sessions[place].id) for place in wanted]
-            found = zip(wanted, self._files.records(refs), strict=True)
-            wholes = {place: self._past(self.sessions[place], record) for place, record in found}
+            unread = [ref for ref in refs if ref not in self._named]
+            read = dict(zip(unread, self._files.records(unread), strict=True))
+            found = [read[ref] if ref in read else self._named.pop(ref) for ref in refs]
+            wholes = {
+                place: self._past(self.sessions[place], record)
+                for place, record in zip(wanted, found, strict=True)
+            }
             for place, whole in wholes.items():
                 self.sessions[place].fill(whole)
             self._done.update(wholes)
