@@ -227,7 +227,6 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     The garage itself shows before records and rules are loaded. Gives the exit status, 128 and the number
     where a signal ended it.
     """
-    gc.set_threshold(GARBAGE_AFTER, 20, 100)
     held = block()
     files = GarageFiles(Path(folder))
     settings = load_settings()[0]
@@ -268,7 +267,8 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
 def nothing_is_garbage() -> Iterator[None]:
     """Look for no garbage while much is made that stays, nor later among that and what was there before.
 
-    Each such look took some 30 ms before the verdict.
+    Each such look took some 30 ms before the verdict. From then on they come as screens need them; before,
+    seldom as in a command, so that none comes before the first page.
     """
     gc.freeze()
     gc.disable()
@@ -276,6 +276,7 @@ def nothing_is_garbage() -> Iterator[None]:
         yield
     finally:
         gc.freeze()
+        gc.set_threshold(GARBAGE_AFTER, 20, 100)
         gc.enable()
 
 

@@ -98,8 +98,11 @@ def _opened(desk: "Desk", room: str) -> Screen:
     30 of the page itself, in the small garage and not in the large one, or the other way round.
     """
     screen = Screen(desk, room)
+    from paddock_tui.app import GARBAGE_AFTER
+
     for keep in desk.histories.to_keep(desk.files):
         keep()
+    gc.set_threshold(GARBAGE_AFTER, 20, 100)
     gc.freeze()
     return screen
 
@@ -189,9 +192,9 @@ PROBES: dict[str, Callable[["Desk"], float]] = {
 def main(arguments: list[str]) -> int:
     """Take the figure and print it."""
     what, folder, at = arguments
-    from paddock_tui.app import GARBAGE_AFTER
+    from paddock_tui.__main__ import GARBAGE_AFTER
 
-    # As the program does.
+    # As the program does until it is loaded.
     gc.set_threshold(GARBAGE_AFTER, 20, 100)
     gc.freeze()
     moment = dt.datetime.fromisoformat(at)
