@@ -3,6 +3,7 @@
 import bisect
 import datetime as dt
 import operator
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
@@ -147,17 +148,25 @@ def at_place(files: GarageFiles, ref: Ref) -> Glance | None:
 
 def by_bike(files: GarageFiles) -> Mapping[str, Sequence[tuple[Order, Ref]]]:
     """List the sessions of each bike in their order; those that name none stand under an empty name."""
-    return _by(files, "bike")
+    refs = files.listing("session")
+
+    def grouped() -> dict[str, list[tuple[Order, Ref]]]:
+        found, placed = defaultdict[str, list[tuple[Order, Ref]]](list), _placed(files)
+        for row, one in zip(placed.rows, placed.order, strict=True):
+            found[row.bike].append(one)
+        return dict(found)
+
+    return files.rows.derived(refs, ("by bike",), grouped)
 
 
 def of_bike(files: GarageFiles, bike: str) -> Sequence[tuple[Order, Ref]]:
     """List the sessions of a bike in their order."""
-    return by_bike(files).get(bike, ())
+    return _of(files, "bike", bike)
 
 
 def of_rider(files: GarageFiles, rider: str) -> Sequence[tuple[Order, Ref]]:
     """List the sessions of a rider in their order."""
-    return _by(files, "rider").get(rider, ())
+    return _of(files, "rider", rider)
 
 
 def of_date(files: GarageFiles, date: dt.date) -> Sequence[tuple[Order, Ref]]:
@@ -187,11 +196,15 @@ def _placed(files: GarageFiles) -> _Placed:
     refs = files.listing("session")
 
     def placed() -> _Placed:
-        rows = zip(refs, _rows(files, refs), strict=True)
-        found = [((*row[:3], ref.id), ref, row) for ref, row in rows if row is not None]
+        there = [(ref, row) for ref, row in zip(refs, _rows(files, refs), strict=True) if row is not None]
         files.rows.write()
-        found.sort(key=operator.itemgetter(0))
-        return _Placed([one[:2] for one in found], [row for _, _, row in found])
+        found = [((*row[:3], ref.id), ref) for ref, row in there]
+        rows = [row for _, row in there]
+        # They are named after their days, so that mostly they stand in their order.
+        if not all(map(operator.lt, found, found[1:])):
+            places = sorted(range(len(found)), key=found.__getitem__)
+            found, rows = [found[at] for at in places], [rows[at] for at in places]
+        return _Placed(found, rows)
 
     return files.rows.derived(refs, ("placed",), placed)
 
@@ -201,20 +214,15 @@ def _rows(files: GarageFiles, refs: tuple[Ref, ...]) -> Sequence[SessionRow | No
     return files.rows.derived(refs, ("rows",), lambda: files.rows.each(refs))
 
 
-def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref]]]:
+def _of(files: GarageFiles, what: str, name: str) -> Sequence[tuple[Order, Ref]]:
     refs = files.listing("session")
 
-    def grouped() -> dict[Any, list[tuple[Order, Ref]]]:
-        found: dict[Any, list[tuple[Order, Ref]]] = {}
+    def found() -> list[tuple[Order, Ref]]:
         placed = _placed(files)
-        for group, one in zip(map(operator.attrgetter(what), placed.rows), placed.order, strict=True):
-            if group in found:
-                found[group].append(one)
-            else:
-                found[group] = [one]
-        return found
+        names = map(operator.attrgetter(what), placed.rows)
+        return [one for one, its in zip(placed.order, names, strict=True) if its == name]
 
-    return files.rows.derived(refs, ("by", what), grouped)
+    return files.rows.derived(refs, ("of", what, name), found)
 
 
 def without_a_date(files: GarageFiles) -> Sequence[Ref]:

@@ -165,7 +165,7 @@ class StateReader:
         return _MAKERS[sign](self, *value[1:])
 
     def _tuple_of(self, *held: Any) -> tuple[Any, ...]:
-        return tuple(map(self._take, held))
+        return tuple([self._take(one) if one.__class__ is list else one for one in held])
 
     def _set_of(self, *held: Any) -> frozenset[Any]:
         return frozenset(map(self._take, held))
@@ -192,7 +192,8 @@ class StateReader:
 
     def _of_class(self, value: list[Any]) -> Any:
         kind, by_place, by_name = _class_of(value[1])
-        values = [self._take(one) for one in value[2:]]
+        # Most are plain: that is seen without a call.
+        values = [self._take(one) if one.__class__ is list else one for one in value[2:]]
         if not by_name:
             return kind(*values)
         if len(values) != by_place + len(by_name):
