@@ -30,7 +30,7 @@ _FEW = 40
 
 HINT = "reading: all but arrows and q waits for the verdict"
 
-LISTING = "reading lists and problems: all but arrows and q waits"
+LISTING = "reading lists: all but arrows and q waits"
 """Is said once the verdict stands on this page, until the page follows that lists everything."""
 
 _MANY = 200
