@@ -3,16 +3,19 @@
 Each figure with what it is compared with, both in this run: the first page and the verdict with an empty app
 of the framework, on a pseudo-terminal of 80 by 24; commands with the bare import of the libraries that they
 stand on; `--help` with an interpreter that does nothing; and the bytes of the start and of arrows. Of the
-screens the least wall time of several runs is taken, of commands the least of a processor's time.
+screens wall time is taken, of commands a processor's, both sides in turns: a machine that is shared goes at
+half its speed for seconds. Told are the least of each and the middle of the ratios.
 """
 
 import resource
 import shutil
+import statistics
 import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 
 from tests.sample import SAMPLE
@@ -60,8 +63,11 @@ def main(arguments: list[str]) -> int:
     return 0
 
 
-def _line(name: str, found: float, beside: float, unit: str = "ms") -> None:
-    sys.stdout.write(f"{name:34}{found:9.0f} {unit}{beside:9.0f} {unit}{found / beside:8.2f}\n")
+def _line(name: str, turns: Sequence[tuple[float, float]]) -> None:
+    """Print the least of a figure and of what it is beside, given in s, and the middle of all ratios."""
+    least = [min(one) * 1000 for one in zip(*turns, strict=True)]
+    ratio = statistics.median(found / beside for found, beside in turns)
+    sys.stdout.write(f"{name:34}{least[0]:9.0f} ms{least[1]:9.0f} ms{ratio:8.2f}\n")
     sys.stdout.flush()
 
 
@@ -77,8 +83,8 @@ def _screens(garage: str, times: int) -> None:
             verdict.append(time.perf_counter() - start)
             wire.type("q")
             wire.ended()
-    _line("first page / an empty app", min(first) * 1000, min(empty) * 1000)
-    _line("verdict / an empty app", min(verdict) * 1000, min(empty) * 1000)
+    _line("first page / an empty app", list(zip(first, empty, strict=True)))
+    _line("verdict / an empty app", list(zip(verdict, empty, strict=True)))
 
 
 def _until(wire: Wire, mark: str) -> float:
@@ -92,22 +98,17 @@ def _until(wire: Wire, mark: str) -> float:
 
 
 def _commands(garage: str, times: int) -> None:
-    libraries, nothing = _cpu(_LIBRARIES, times), _cpu(("-c", "pass"), times)
     for name, words in _COMMANDS.items():
         filled = [garage if one == "GARAGE" else one for one in words]
-        _line(f"{name} / the libraries' import", _cpu(("-m", "paddock_tui", *filled), times), libraries)
-    _line("--help / an empty program", _cpu(("-m", "paddock_tui", "--help"), times), nothing)
+        turns = [(_cpu("-m", "paddock_tui", *filled), _cpu(*_LIBRARIES)) for _ in range(times + 2)]
+        _line(f"{name} / the libraries' import", turns)
+    turns = [(_cpu("-m", "paddock_tui", "--help"), _cpu("-c", "pass")) for _ in range(times + 2)]
+    _line("--help / an empty program", turns)
 
 
-def _cpu(words: tuple[str, ...], times: int) -> float:
-    """Return the least ms of a processor that a program takes."""
-    return (
-        min(
-            _spent(lambda: subprocess.run([sys.executable, *words], capture_output=True, check=False))
-            for _ in range(times + 2)
-        )
-        * 1000
-    )
+def _cpu(*words: str) -> float:
+    """Return the seconds of a processor that a program takes."""
+    return _spent(partial(subprocess.run, [sys.executable, *words], capture_output=True, check=False))
 
 
 def _spent(act: Callable[[], object]) -> float:
