@@ -186,11 +186,11 @@ class _RiderPast:
             self._placed = placed
         end = bisect.bisect_left(placed, before, key=_place_of)
         more = [ref for _, ref in placed[len(self._refs) : end]]
-        rows = list(enumerate(files.rows.each(more), len(self._refs)))
-        for at, row in [(at, row) for at, row in rows if row is not None and row.happened]:
-            if row.bike != self._bike:
-                self._read(files, more[at - len(self._refs)], at, row.date)
-        self._places.update(zip([ref.id for ref in more], itertools.count(len(self._refs))))
+        first = len(self._refs)
+        for at, row in enumerate(files.rows.each(more), first):
+            if row is not None and row.happened and row.bike != self._bike:
+                self._read(files, more[at - first], at, row.date)
+        self._places.update(zip([ref.id for ref in more], itertools.count(first)))
         self._refs += more
         return tuple(one.past for one in self._found if one.at < end and one.date != session.date)
 

@@ -198,6 +198,7 @@ def _placed(files: GarageFiles) -> _Placed:
     def placed() -> _Placed:
         there = [(ref, row) for ref, row in zip(refs, _rows(files, refs), strict=True) if row is not None]
         files.rows.write()
+        # A row begins with date, number and start.
         found = [((*row[:3], ref.id), ref) for ref, row in there]
         rows = [row for _, row in there]
         # They are named after their days, so that mostly they stand in their order.
@@ -215,6 +216,7 @@ def _rows(files: GarageFiles, refs: tuple[Ref, ...]) -> Sequence[SessionRow | No
 
 
 def _of(files: GarageFiles, what: str, name: str) -> Sequence[tuple[Order, Ref]]:
+    """List the sessions that name something, in their order: the same list while nothing of it changed."""
     refs = files.listing("session")
 
     def found() -> list[tuple[Order, Ref]]:

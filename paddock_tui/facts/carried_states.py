@@ -86,13 +86,12 @@ class StateWriter:
             raise NotCarried(kind)
         if not specs(kind):
             called = _name_of(kind)
+            held = [(name, getattr(value, name)) for name, _, _ in _arguments(kind)]
+            later = {name for name, _ in held if (called, name) in _LATER}
             return [
                 "c",
                 called,
-                *(
-                    (self._later if (called, name) in _LATER else self.write)(getattr(value, name))
-                    for name, _, _ in _arguments(kind)
-                ),
+                *(self._later(one) if name in later else self.write(one) for name, one in held),
             ]
         ref, path, part = self._parts.get(id(value), (None, (), None))
         if ref is None or part is not value:
@@ -165,10 +164,14 @@ class StateReader:
         return _MAKERS[sign](self, *value[1:])
 
     def _tuple_of(self, *held: Any) -> tuple[Any, ...]:
-        return tuple([self._take(one) if one.__class__ is list else one for one in held])
+        return tuple(self._each(held))
 
     def _set_of(self, *held: Any) -> frozenset[Any]:
-        return frozenset(map(self._take, held))
+        return frozenset(self._each(held))
+
+    def _each(self, held: Iterable[Carried]) -> list[Any]:
+        # Most are plain: that is seen without a call.
+        return [self._take(one) if one.__class__ is list else one for one in held]
 
     def _mapping_of(self, *held: Any) -> dict[Any, Any]:
         return {self._take(key): self._take(kept) for key, kept in held}
@@ -192,8 +195,7 @@ class StateReader:
 
     def _of_class(self, value: list[Any]) -> Any:
         kind, by_place, by_name = _class_of(value[1])
-        # Most are plain: that is seen without a call.
-        values = [self._take(one) if one.__class__ is list else one for one in value[2:]]
+        values = self._each(value[2:])
         if not by_name:
             return kind(*values)
         if len(values) != by_place + len(by_name):

@@ -1,8 +1,9 @@
 """What the walk remembers beside what is open: how each bike was last ridden, and the air in each tyre."""
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
-from typing import TypeVar
+from collections import ChainMap
+from collections.abc import Mapping
+from typing import TypeVar, cast
 
 import attrs
 
@@ -82,35 +83,12 @@ class BikeSeen:
 _NEVER_RIDDEN, _NEVER_READ = BikeSeen(), AirInTyre()
 
 
-class OverEarlier(Mapping[K, V]):
-    """A mapping over an earlier one, which is looked into where this does not hold a key."""
-
-    def __init__(self, earlier: Mapping[K, V], own: Mapping[K, V]) -> None:
-        self._earlier, self._own = earlier, own
-
-    def and_then(self, more: Mapping[K, V]) -> "OverEarlier[K, V]":
-        """Return it with more, over the same earlier one."""
-        return OverEarlier(self._earlier, {**self._own, **more})
-
-    def __getitem__(self, key: K) -> V:
-        return self._own[key] if key in self._own else self._earlier[key]
-
-    def __contains__(self, key: object) -> bool:
-        return key in self._own or key in self._earlier
-
-    def __iter__(self) -> Iterator[K]:
-        yield from self._earlier
-        yield from (key for key in self._own if key not in self._earlier)
-
-    def __len__(self) -> int:
-        return len({*self._earlier, *self._own})
-
-
 def with_more(before: Mapping[K, V], more: Mapping[K, V]) -> Mapping[K, V]:
     """Return a mapping with more; one whose values were not all taken up yet is left as it is, below."""
-    if isinstance(before, OverEarlier):
-        return before.and_then(more)
-    return {**before, **more} if isinstance(before, dict) else OverEarlier(before, more)
+    if isinstance(before, dict):
+        return {**before, **more}
+    own, *earlier = before.maps if isinstance(before, ChainMap) else ({}, before)
+    return ChainMap({**own, **more}, *cast("list[dict[K, V]]", earlier))
 
 
 @attrs.frozen

@@ -1,9 +1,7 @@
 """The head of a file, read without the rest: of hundreds of days only the date is asked for."""
 
-import array
 import contextlib
 import datetime as dt
-import itertools
 import json
 import re
 import time
@@ -95,15 +93,18 @@ def having(files: GarageFiles, kind: str, table: str) -> tuple[Ref, ...]:
     known = files.rows.others.having.get(name)
     if known is not None and (known.refs, known.stamps) == (refs, stamps):
         return known.found
-    sealed = _seal(refs, stamps)
-    names = _noted(files, name, sealed)
+    # Few garages have as many.
+    from paddock_tui.store.seals import sealed
+
+    seal = sealed(refs, stamps)
+    names = _noted(files, name, seal)
     if names is not None:
         found = tuple(ref for ref in refs if ref.id in names)
     else:
         found = tuple(ref for ref, head in heads(files, kind) if table in head)
         if not all(max(one[:2]) < rested for one in stamps):
             return found
-        held = {"version": _VERSION, "seal": sealed, "names": [ref.id for ref in found]}
+        held = {"version": _VERSION, "seal": seal, "names": [ref.id for ref in found]}
         with contextlib.suppress(OSError, RuntimeError):
             write_cached(folder_of(files.tree.real), name, json.dumps(held).encode())
     files.rows.others.having[name] = Having(refs, stamps, found)
@@ -117,19 +118,6 @@ def _stamps(files: GarageFiles, refs: tuple[Ref, ...]) -> tuple[Stamp, ...]:
     known = tuple([one for one in found if one is not None])
     edited = bool(files.staged) and not files.staged.keys().isdisjoint(refs)
     return known if len(known) == len(found) and not edited else ()
-
-
-def _seal(refs: tuple[Ref, ...], stamps: tuple[Stamp, ...]) -> str:
-    """Return what only these very files have; as plain numbers, since words for so many take long."""
-    try:
-        told = array.array("q", itertools.chain.from_iterable(stamps)).tobytes()
-    except OverflowError:
-        told = repr(stamps).encode()
-    names = "\n".join([ref.id for ref in refs])
-    # Few garages have as many.
-    from paddock_tui.store.digests import digest
-
-    return digest(b"\n".join((b"%d" % len(refs), names.encode(), told)))
 
 
 def _noted(files: GarageFiles, name: str, sealed: str) -> frozenset[str] | None:

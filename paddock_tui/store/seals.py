@@ -4,11 +4,11 @@ import itertools
 import operator
 import time
 from array import array
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.listing import RESTS_NS
+from paddock_tui.store.listing import RESTS_NS, Stamp
 
 
 def seal(files: GarageFiles, ref: Ref) -> str:
@@ -26,11 +26,18 @@ def seal_of(files: GarageFiles, refs: Iterable[Ref]) -> str:
     rested = time.time_ns() - RESTS_NS
     if any(max(map(operator.itemgetter(at), stamps), default=0) >= rested for at in (0, 1)):
         return ""
-    try:
-        figures = array("q", itertools.chain.from_iterable(stamps))
-    except OverflowError:
-        return ""
+    return sealed(refs, stamps)
+
+
+def sealed(refs: Sequence[Ref], stamps: Sequence[Stamp]) -> str:
+    """Return what only these very files have, in this order, with these stamps."""
     # One file alone, as most are asked of, needs none.
     from paddock_tui.store.digests import digest
 
-    return digest("\n".join([ref.id for ref in refs]).encode(), b"\n", figures.tobytes())
+    try:
+        # As plain numbers: words for so many take long.
+        told = array("q", itertools.chain.from_iterable(stamps)).tobytes()
+    except OverflowError:
+        told = repr(tuple(stamps)).encode()
+    names = "\n".join([ref.id for ref in refs])
+    return digest(b"%d\n" % len(refs), names.encode(), b"\n", told)

@@ -91,7 +91,7 @@ class SessionRows:
         if self._doubted:
             self._doubted.difference_update(noted.refs)
         there = self._there()
-        others = zip(_KINDS, zip(*{row[4:8] for row in noted.rows}, strict=True), strict=False)
+        others = zip(_KINDS, zip(*{row[_NAMES] for row in noted.rows}, strict=True), strict=False)
         if any(set(names).difference(there[kind], ("",)) for kind, names in others):
             for ref, row in zip(noted.refs, noted.rows, strict=True):
                 self._rows[ref] = self._as_called(ref, row)
@@ -243,6 +243,9 @@ class SessionRows:
 
 _KINDS = ("bike", "rider", "tyres", "day")
 """The kinds of records that a session names, each under its own name."""
+
+_NAMES = slice(SessionRow._fields.index(_KINDS[0]), SessionRow._fields.index(_KINDS[-1]) + 1)
+"""Where these stand in a row, one beside the other."""
 
 _NAMED: Callable[[SessionRow], _Named] = operator.attrgetter(*_KINDS)
 

@@ -1,6 +1,7 @@
 """Of a fold that is carried each tyre is taken up when it is asked for: it reads as all taken up at once."""
 
 import datetime as dt
+from collections import ChainMap
 from collections.abc import Mapping
 
 import pytest
@@ -11,7 +12,7 @@ from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.facts.begun import NotCarried
 from paddock_tui.facts.carried_states import StateReader, StateWriter
 from paddock_tui.matters.fold import Folded
-from paddock_tui.matters.seen import AirInTyre, ColdReading, OverEarlier, Seen, with_more
+from paddock_tui.matters.seen import AirInTyre, ColdReading, Seen, with_more
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
@@ -60,7 +61,8 @@ def test_more_goes_over_what_is_taken_later(
     for more in steps:
         earlier, was = over, dict(over)
         plain, over = with_more(plain, more), with_more(over, more)
-        assert isinstance(over, OverEarlier)
+        assert isinstance(over, ChainMap)
+        assert len(over.maps) == 2
         assert (dict(over), list(over), len(over)) == (plain, list(plain), len(plain))
         assert dict(earlier) == was
 

@@ -13,6 +13,7 @@ from paddock_tui.store import heads as noted
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.heads import having
 from paddock_tui.store.listing import Stamp
+from paddock_tui.store.seals import sealed
 
 PACKED = '[packing.torch]\nwas = "missing"\n'
 
@@ -148,11 +149,11 @@ def test_every_number_of_every_stamp_counts_however_large() -> None:
         first: Stamp = (1, 2, 3, 4)
         stamps = first, (1, 2, 3, large)
         others: list[Stamp] = [(9, 2, 3, 4), (1, 9, 3, 4), (1, 2, 9, 4), (1, 2, 3, 9)]
-        seals = {noted._seal(refs, (one, stamps[1])) for one in (first, *others)}
-        seals.add(noted._seal(refs, stamps[::-1]))
+        seals = {sealed(refs, (one, stamps[1])) for one in (first, *others)}
+        seals.add(sealed(refs, stamps[::-1]))
         assert len(seals) == 6
-        assert noted._seal(refs[::-1], stamps) not in seals
-        assert noted._seal(refs, stamps) in seals
+        assert sealed(refs[::-1], stamps) not in seals
+        assert sealed(refs, stamps) in seals
 
 
 def test_spoilt_notes_are_no_notes(root: Path) -> None:

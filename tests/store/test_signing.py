@@ -75,26 +75,26 @@ def test_without_a_home_a_run_has_one_key_all_along(monkeypatch: pytest.MonkeyPa
     assert signing.user_key().lost == "there is no home folder"
 
 
-def test_a_key_that_could_not_be_saved_is_saved_as_soon_as_it_can(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+@pytest.fixture
+def in_the_way(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A file where the folder of the key should be."""
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
     (tmp_path / "state").write_text("in the way")
+    return tmp_path / "state"
+
+
+def test_a_key_that_could_not_be_saved_is_saved_as_soon_as_it_can(in_the_way: Path) -> None:
     first = signing.user_key()
     assert first.lost.startswith("no key can be saved")
     assert signing.user_key() == first
-    (tmp_path / "state").unlink()
+    in_the_way.unlink()
     assert signing.user_key() == signing.Key(first.secret)
     assert (signing.user_folder() / "key").read_bytes() == first.secret
 
 
-def test_a_key_of_another_run_that_was_saved_meanwhile_is_not_changed(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
-    (tmp_path / "state").write_text("in the way")
+def test_a_key_of_another_run_that_was_saved_meanwhile_is_not_changed(in_the_way: Path) -> None:
     first = signing.user_key()
-    (tmp_path / "state").unlink()
+    in_the_way.unlink()
     saved = signing.user_folder() / "key"
     saved.parent.mkdir(parents=True)
     saved.write_bytes(bytes(range(32)))
