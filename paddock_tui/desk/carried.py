@@ -85,13 +85,9 @@ class TakenUp:
 
     def by(self, count: int) -> "TakenUp | None":
         """Return this, or what is kept far back, that is behind no more than so many sessions."""
-        return (
-            self
-            if self.begun.count <= count
-            else self.earlier.by(count)
-            if self.earlier is not None
-            else None
-        )
+        if self.begun.count <= count:
+            return self
+        return self.earlier.by(count) if self.earlier is not None else None
 
 
 def take_up(files: GarageFiles, bike: Ref, placed: Placed, end: int) -> TakenUp | None:

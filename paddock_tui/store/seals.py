@@ -31,7 +31,7 @@ def seal_of(files: GarageFiles, refs: Iterable[Ref]) -> str:
 
 def sealed(refs: Sequence[Ref], stamps: Sequence[Stamp]) -> str:
     """Return what only these very files have, in this order, with these stamps."""
-    # One file alone, as most are asked of, needs none.
+    # The seal of one file alone, as most ask, needs none.
     from paddock_tui.store.digests import digest
 
     try:
